@@ -1,0 +1,2 @@
+//! Points, rectangles, ellipses and polygons on the half-nanometre grid.
+pub mod math;

@@ -1,0 +1,4 @@
+//! Takeoff of posts through an existing tile roof.
+#![forbid(unsafe_code)]
+pub mod geometry;
+pub mod units;
