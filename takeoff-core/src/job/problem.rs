@@ -1,0 +1,28 @@
+//! A problem or a finding, as data in every language.
+use schemars::JsonSchema;
+use serde::Serialize;
+
+/// How grave a [`Problem`] is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, JsonSchema)]
+#[serde(rename_all = "snake_case")]
+pub enum Severity {
+    /// The job can't be taken off until it is mended.
+    Error,
+    /// Odd but real: the takeoff stands, and somebody should look.
+    Finding,
+}
+
+/// What is wrong or odd, where, and what mends it.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, JsonSchema)]
+pub struct Problem {
+    /// A stable name of the kind of problem, such as `unknown-field`.
+    pub code: String,
+    /// What is wrong, with the user's input in backticks.
+    pub message: String,
+    /// What mends it.
+    pub help: String,
+    /// Where: a JSON Pointer (RFC 6901) into the job file.
+    pub path: String,
+    /// Error or finding.
+    pub severity: Severity,
+}
