@@ -137,6 +137,10 @@ pub struct SlopeTakeoff {
     pub slope_factor: f64,
     /// Area of the outline on the slope, holes taken out.
     pub area_mm2: f64,
+    /// The outline, rings of `[u, v]`: outer first, then holes.
+    pub outline_mm: Vec<Vec<[f64; 2]>>,
+    /// What edge `i` of the outer ring of the outline is; it runs from vertex `i` to the next.
+    pub edges: Vec<Option<EdgeKind>>,
     /// The outline moved down over the eaves, rings of `[u, v]`: outer first, then holes.
     pub field_mm: Vec<Vec<[f64; 2]>>,
     /// Where the slope stands in the world, if the job says.
@@ -480,6 +484,8 @@ pub struct TileWork {
     pub excluded: bool,
     /// The posts on whose account it is handled.
     pub posts: Vec<String>,
+    /// Its visible face before the field's edge clips it: left, lower, right, upper.
+    pub face_mm: [f64; 4],
     /// Its clipped footprint, rings of `[u, v]`: outer first.
     pub footprint_mm: Vec<Vec<[f64; 2]>>,
 }
