@@ -1,0 +1,230 @@
+//! The distribution of a count.
+use crate::geometry::math::sqrt;
+use std::fmt;
+use std::iter::successors;
+
+/// Weights below this part of the greatest are left out of the window.
+const TAIL: f64 = 1e-18;
+/// A probability this little below the level asked for still reaches it: a sum that is a tie on
+/// paper is not decided by its last bits.
+const TIE: f64 = 1e-12;
+/// The greatest standard deviation of a count. A window is at most some 42 deviations wide (the
+/// geometric distribution's), so one never takes more than 7 MB.
+const GREATEST_DEVIATION: f64 = 20_000.0;
+/// Up to here every count is exact as a float.
+const GREATEST_COUNT: u64 = 1 << 53;
+
+/// How likely each value 0, 1, 2, … of a count is.
+///
+/// # How is it kept exact?
+///
+/// Only the window where the probabilities are not negligible is kept, dense. It is found from the
+/// mode (the likeliest count): its weight is set to 1 and the others follow from the ratio of
+/// neighbours, outward, so nothing underflows and no factorial is needed. The weights are then
+/// divided by their sum. That is no approximation: over all counts the probabilities sum to 1, and the two
+/// tails left out hold less than 1e-18 each of the whole. (All the distributions here are
+/// log-concave: beyond the cut they fall at least as fast as on the way to it.) Taking the mode's
+/// probability from log-gamma functions instead would be worse: at a million tiles their
+/// difference keeps only nine digits.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Distribution {
+    /// The count that the first probability belongs to.
+    offset: u64,
+    /// Probabilities of `offset`, `offset + 1`, …; never empty.
+    pmf: Vec<f64>,
+}
+
+/// Why a count has no distribution that can be computed.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum CountError {
+    /// Not a probability, or a certain breakage where a success is waited for.
+    Probability(f64),
+    /// So many tiles, or so much breakage, that the count spreads too wide to be tabulated.
+    TooLarge,
+}
+
+impl fmt::Display for CountError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            CountError::Probability(p) => {
+                write!(f, "breakage `{p}` is not from 0 to 1, or is 1 for a tile whose spare is cut again")
+            }
+            CountError::TooLarge => {
+                f.write_str("too many tiles, or too high a breakage, to count the spares exactly")
+            }
+        }
+    }
+}
+
+impl std::error::Error for CountError {}
+
+impl Distribution {
+    /// The count that is always `count`.
+    pub fn certain(count: u64) -> Distribution {
+        Distribution { offset: count, pmf: vec![1.0] }
+    }
+
+    /// How many of `n` tiles break, each with probability `p`:
+    /// `P(X = k) = C(n, k) p^k (1 − p)^(n − k)`, the binomial distribution.
+    ///
+    /// # Errors
+    ///
+    /// `p` is not within 0 to 1, or the standard deviation `sqrt(n p (1 − p))` is above 20 000.
+    ///
+    /// # Example
+    ///
+    /// Two tosses of a coin: no head 1/4, one head 1/2, two heads 1/4.
+    ///
+    /// ```
+    /// use takeoff_core::spares::Distribution;
+    /// let heads = Distribution::binomial(2, 0.5)?;
+    /// assert_eq!(heads.cdf(1), 0.75);
+    /// assert_eq!(heads.quantile(0.8), 2);
+    /// # Ok::<(), takeoff_core::spares::CountError>(())
+    /// ```
+    pub fn binomial(n: u64, p: f64) -> Result<Distribution, CountError> {
+        if !(0.0..=1.0).contains(&p) {
+            return Err(CountError::Probability(p));
+        }
+        if p == 1.0 {
+            return Ok(Distribution::certain(n));
+        }
+        let trials = n as f64;
+        bound(n, sqrt(trials * p * (1.0 - p)))?;
+        let mode = ((trials + 1.0) * p) as u64;
+        let odds = p / (1.0 - p);
+        Ok(Distribution::about_mode(mode.min(n), |k| (trials - k) / (k + 1.0) * odds))
+    }
+
+    /// How many tiles break before the `n`-th is cut whole, each with probability `p` of breaking:
+    /// `P(F = f) = C(n + f − 1, f) p^f (1 − p)^n`, the negative binomial distribution. It is the
+    /// number of spares used for `n` cuts when a spare is cut too, and may break in its turn.
+    ///
+    /// # Errors
+    ///
+    /// `p` is not within 0 to less than 1 (for no tiles, any probability will do), or the standard
+    /// deviation `sqrt(n p)/(1 − p)` is above 20 000.
+    ///
+    /// # Example
+    ///
+    /// One tile, and every second cut fails: no spare with 1/2, one with 1/4, two with 1/8, …
+    ///
+    /// ```
+    /// use takeoff_core::spares::Distribution;
+    /// let spares = Distribution::failures_before(1, 0.5)?;
+    /// assert!((spares.cdf(2) - 7.0 / 8.0).abs() < 1e-15);
+    /// assert_eq!(spares.quantile(0.9), 3); // 15/16, where two spares reach only 7/8
+    /// # Ok::<(), takeoff_core::spares::CountError>(())
+    /// ```
+    pub fn failures_before(n: u64, p: f64) -> Result<Distribution, CountError> {
+        if !(0.0..=1.0).contains(&p) || (p == 1.0 && n > 0) {
+            return Err(CountError::Probability(p));
+        }
+        if n == 0 {
+            return Ok(Distribution::certain(0));
+        }
+        let successes = n as f64;
+        bound(n, sqrt(successes * p) / (1.0 - p))?;
+        let mode = ((successes - 1.0) * p / (1.0 - p)) as u64;
+        Ok(Distribution::about_mode(mode, |f| p * (successes + f) / (f + 1.0)))
+    }
+
+    /// From the mode and `step(k) = P(k + 1)/P(k)`, which falls as `k` rises and reaches 0 at the
+    /// support's end. A mode one off does no harm.
+    fn about_mode(mode: u64, step: impl Fn(f64) -> f64) -> Distribution {
+        let below = successors(Some((mode, 1.0)), |&(k, weight)| {
+            let k = k.checked_sub(1)?;
+            Some((k, weight / step(k as f64)))
+        });
+        let above = successors(Some((mode, 1.0)), |&(k, weight)| Some((k + 1, weight * step(k as f64))));
+        let kept = |&weight: &f64| weight >= TAIL;
+
+        let mut pmf: Vec<f64> = below.skip(1).map(|(_, weight)| weight).take_while(kept).collect();
+        pmf.reverse();
+        let offset = mode - pmf.len() as u64;
+        pmf.extend(above.map(|(_, weight)| weight).take_while(kept));
+
+        let whole: f64 = pmf.iter().sum();
+        pmf.iter_mut().for_each(|p| *p /= whole);
+        Distribution { offset, pmf }
+    }
+
+    /// The distribution of the sum of two independent counts.
+    pub fn convolve(&self, other: &Distribution) -> Distribution {
+        let (long, short) =
+            if self.pmf.len() < other.pmf.len() { (&other.pmf, &self.pmf) } else { (&self.pmf, &other.pmf) };
+        let mut pmf = vec![0.0; long.len() + short.len() - 1];
+        for (shift, a) in short.iter().enumerate() {
+            for (sum, b) in pmf[shift..].iter_mut().zip(long) {
+                *sum += a * b;
+            }
+        }
+        // Keep the window as narrow as the sum needs, however many counts are added up.
+        let least = TAIL * pmf.iter().fold(0.0_f64, |greatest, &p| greatest.max(p));
+        let end = pmf.iter().rposition(|&p| p >= least).map_or(pmf.len(), |last| last + 1);
+        pmf.truncate(end);
+        let start = pmf.iter().position(|&p| p >= least).unwrap_or(0);
+        pmf.drain(..start);
+        Distribution { offset: self.offset + other.offset + start as u64, pmf }
+    }
+
+    /// `P(X = k)`.
+    pub fn probability(&self, k: u64) -> f64 {
+        k.checked_sub(self.offset)
+            .and_then(|i| usize::try_from(i).ok())
+            .and_then(|i| self.pmf.get(i))
+            .map_or(0.0, |p| *p)
+    }
+
+    /// `P(X ≤ s)`.
+    pub fn cdf(&self, s: u64) -> f64 {
+        let (up_to, _) = self.pmf.split_at(self.values_up_to(s));
+        up_to.iter().sum::<f64>().min(1.0)
+    }
+
+    /// `P(X > s)`, to some 1e-18: more digits of a small chance than `1 − cdf` has.
+    pub fn chance_above(&self, s: u64) -> f64 {
+        let (_, above) = self.pmf.split_at(self.values_up_to(s));
+        above.iter().rev().sum::<f64>().min(1.0)
+    }
+
+    /// How many of the window's values are `≤ s`.
+    fn values_up_to(&self, s: u64) -> usize {
+        let values = s.checked_sub(self.offset).map_or(0, |i| i.saturating_add(1));
+        usize::try_from(values).map_or(self.pmf.len(), |values| values.min(self.pmf.len()))
+    }
+
+    /// The least `s` with `P(X ≤ s) + 1e-12 ≥ q`; for a `q` of 1 or more, at most the window's last value.
+    pub fn quantile(&self, q: f64) -> u64 {
+        if q <= TIE {
+            return 0;
+        }
+        let mut reached = TIE;
+        let reaches = |&p: &f64| {
+            reached += p;
+            reached >= q
+        };
+        let place = self.pmf.iter().position(reaches).unwrap_or(self.pmf.len() - 1);
+        self.offset + place as u64
+    }
+
+    /// The mean of the count.
+    pub fn mean(&self) -> f64 {
+        self.offset as f64 + self.mean_in_window()
+    }
+
+    /// The variance of the count.
+    pub fn variance(&self) -> f64 {
+        let mean = self.mean_in_window();
+        self.pmf.iter().zip(0u32..).map(|(p, i)| p * (f64::from(i) - mean) * (f64::from(i) - mean)).sum()
+    }
+
+    fn mean_in_window(&self) -> f64 {
+        self.pmf.iter().zip(0u32..).map(|(p, i)| p * f64::from(i)).sum()
+    }
+}
+
+/// Refuses what would need too wide a window.
+fn bound(n: u64, deviation: f64) -> Result<(), CountError> {
+    if n <= GREATEST_COUNT && deviation <= GREATEST_DEVIATION { Ok(()) } else { Err(CountError::TooLarge) }
+}
