@@ -1,6 +1,10 @@
 //! Takeoff of posts through an existing tile roof.
 #![forbid(unsafe_code)]
+pub mod cuts;
 pub mod geometry;
+pub mod job;
 pub mod profile;
+pub mod slope;
 pub mod spares;
+pub mod takeoff;
 pub mod units;

@@ -8,6 +8,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use crate::profile::Profile;
+use crate::spares::Breakage;
 use crate::units::{Length, Pitch};
 
 /// A whole job: the slopes of a roof, what lies on them and what goes through.
@@ -391,17 +392,6 @@ pub struct Practice {
     pub(crate) cartridge_mm3: f64,
     /// Share of sealant lost, for example 0.1.
     pub(crate) sealant_waste: f64,
-}
-
-/// Chance that one tile of a class breaks.
-#[derive(Clone, Debug)]
-pub struct Breakage {
-    pub(crate) cut: f64,
-    pub(crate) removed: f64,
-    pub(crate) loosened: f64,
-    pub(crate) walked: f64,
-    /// Whether a spare for a cut tile is cut too and may break in its turn.
-    pub(crate) recut: bool,
 }
 
 /// A value in force that somebody assumed.

@@ -1,0 +1,102 @@
+//! Which edges of a tile an opening breaches, and what kind of cut that makes.
+use crate::geometry::{Polygon, Rect, Segment};
+use crate::takeoff::{CutKind, TileSide};
+
+use super::Shape;
+
+/// The breached edges that decide a cut: none, one, or the two beside a convex corner; else it severs.
+///
+/// An edge is breached when the opening grown by the least sound web meets it: the strip left would snap.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Breach {
+    /// Sound tile all round.
+    None,
+    /// Out through one edge.
+    One(Segment),
+    /// Out through two edges that share a convex corner, in the order of the boundary.
+    Corner(Segment, Segment),
+    /// Any other set of edges: no sound single piece remains.
+    Other,
+}
+
+impl Breach {
+    /// The kind of cut.
+    pub fn kind(&self) -> CutKind {
+        match self {
+            Breach::None => CutKind::Hole,
+            Breach::One(_) => CutKind::Notch,
+            Breach::Corner(..) => CutKind::Corner,
+            Breach::Other => CutKind::Severed,
+        }
+    }
+
+    /// The edges the cut runs out of.
+    pub fn open_edges(&self) -> impl Iterator<Item = Segment> {
+        let (first, second) = match *self {
+            Breach::One(edge) => (Some(edge), None),
+            Breach::Corner(before, after) => (Some(before), Some(after)),
+            Breach::None | Breach::Other => (None, None),
+        };
+        first.into_iter().chain(second)
+    }
+
+    /// What `grown` breaches of a whole tile.
+    pub(super) fn of_whole(grown: &Shape, tile: &Rect) -> Breach {
+        let Rect { left, lower, right, upper } = *tile;
+        // Each side is a rectangle of no width.
+        let sides = [
+            Rect::new(left, lower, right, lower),
+            Rect::new(right, lower, right, upper),
+            Rect::new(left, upper, right, upper),
+            Rect::new(left, lower, left, upper),
+        ];
+        let breached = sides.map(|side| grown.meets_rect(&side));
+        let corners = tile.corners();
+        let edge = |i: usize| Segment { from: corners[i % 4], to: corners[(i + 1) % 4] };
+        match breached {
+            [false, false, false, false] => Breach::None,
+            [true, false, false, false] => Breach::One(edge(0)),
+            [false, true, false, false] => Breach::One(edge(1)),
+            [false, false, true, false] => Breach::One(edge(2)),
+            [false, false, false, true] => Breach::One(edge(3)),
+            [true, true, false, false] => Breach::Corner(edge(0), edge(1)),
+            [false, true, true, false] => Breach::Corner(edge(1), edge(2)),
+            [false, false, true, true] => Breach::Corner(edge(2), edge(3)),
+            [true, false, false, true] => Breach::Corner(edge(3), edge(0)),
+            _ => Breach::Other,
+        }
+    }
+
+    /// What `grown` breaches of a tile cut by the field's edge.
+    pub(super) fn of_piece(grown: &Shape, piece: &Polygon) -> Breach {
+        let mut breached = piece.edges().filter(|edge| grown.meets_segment(edge));
+        match (breached.next(), breached.next(), breached.next()) {
+            (None, ..) => Breach::None,
+            (Some(one), None, _) => Breach::One(one),
+            (Some(a), Some(b), None) if share_convex_corner(a, b) => Breach::Corner(a, b),
+            (Some(a), Some(b), None) if share_convex_corner(b, a) => Breach::Corner(b, a),
+            _ => Breach::Other,
+        }
+    }
+}
+
+/// Whether the boundary goes from one edge to the next in a left turn.
+fn share_convex_corner(before: Segment, after: Segment) -> bool {
+    before.to == after.from && before.from.cross(before.to, after.to) > 0
+}
+
+/// Which side of a whole tile an edge lies on.
+pub(super) fn side_of(edge: Segment, tile: &Rect) -> TileSide {
+    let (from, to) = (edge.from, edge.to);
+    if from.v == tile.lower && to.v == tile.lower {
+        TileSide::Nose
+    } else if from.v == tile.upper && to.v == tile.upper {
+        TileSide::Head
+    } else if from.u == tile.left && to.u == tile.left {
+        TileSide::Left
+    } else if from.u == tile.right && to.u == tile.right {
+        TileSide::Right
+    } else {
+        TileSide::FieldEdge
+    }
+}

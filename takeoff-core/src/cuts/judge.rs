@@ -1,0 +1,165 @@
+//! Which tiles an opening cuts, and how.
+use crate::geometry::{Ellipse, Polygon, Rect};
+use crate::slope::{Field, TileGrid, TileId};
+use crate::takeoff::{CutKind, TileSide};
+
+use super::breach::side_of;
+use super::{Breach, Shape};
+
+/// A tile's footprint as it lies in the field, or one piece of it.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Footprint {
+    /// The whole tile.
+    Whole(Rect),
+    /// Cut by the field's edge; one of several pieces where the number is not `None`.
+    Edge {
+        /// What is left of the tile.
+        polygon: Polygon,
+        /// Which piece, counted from 0, where the tile falls into several.
+        number: Option<u16>,
+    },
+}
+
+impl Footprint {
+    /// The footprint of a tile in a field, piece by piece.
+    pub fn pieces(field: &Field, tile: &Rect) -> Vec<Footprint> {
+        let pieces = field.pieces_of(tile);
+        let several = pieces.len() > 1;
+        let whole = pieces.len() == 1 && is_whole(&pieces[0], tile);
+        if whole {
+            return vec![Footprint::Whole(*tile)];
+        }
+        let numbered = pieces.into_iter().enumerate();
+        numbered
+            .map(|(i, polygon)| Footprint::Edge { polygon, number: several.then_some(i as u16) })
+            .collect()
+    }
+
+    /// Whether an opening's interior meets it.
+    pub fn meets(&self, shape: &Shape) -> bool {
+        match self {
+            Footprint::Whole(rect) => shape.meets_rect(rect),
+            Footprint::Edge { polygon, .. } => shape.meets_polygon(polygon) && !shape.swallows(polygon),
+        }
+    }
+
+    /// What an opening breaches of it.
+    pub fn breach(&self, shape: &Shape, web: i64) -> Breach {
+        let grown = shape.grown(web);
+        match self {
+            Footprint::Whole(rect) => Breach::of_whole(&grown, rect),
+            Footprint::Edge { polygon, .. } => Breach::of_piece(&grown, polygon),
+        }
+    }
+
+    /// Which piece, where the tile falls into several.
+    pub fn number(&self) -> Option<u16> {
+        match self {
+            Footprint::Whole(_) => None,
+            Footprint::Edge { number, .. } => *number,
+        }
+    }
+
+    /// As a polygon.
+    pub fn polygon(&self) -> Polygon {
+        match self {
+            Footprint::Whole(rect) => Polygon::new(vec![rect.corners().to_vec()]),
+            Footprint::Edge { polygon, .. } => polygon.clone(),
+        }
+    }
+}
+
+/// Whether a clipped tile has its four corners only.
+fn is_whole(piece: &Polygon, tile: &Rect) -> bool {
+    piece.rings().len() == 1 && piece.rings()[0].len() == 4 && {
+        let bounds = piece.bounds();
+        bounds == *tile && piece.rings()[0].iter().all(|p| tile.corners().contains(p))
+    }
+}
+
+/// One tile and what an opening does to it.
+#[derive(Clone, Debug)]
+pub struct Judged {
+    /// Which tile.
+    pub tile: TileId,
+    /// Its footprint, or the piece of it that is cut.
+    pub footprint: Footprint,
+    /// The opening as judged: the post's own, or the rectangle round several.
+    pub shape: Shape,
+    /// What it breaches.
+    pub breach: Breach,
+}
+
+impl Judged {
+    /// The kind of cut.
+    pub fn kind(&self) -> CutKind {
+        self.breach.kind()
+    }
+
+    /// The sides of the whole tile that the cut runs out of.
+    pub fn open_to(&self, tile: &Rect) -> Vec<TileSide> {
+        let mut sides: Vec<TileSide> = self.breach.open_edges().map(|edge| side_of(edge, tile)).collect();
+        sides.sort_unstable();
+        sides
+    }
+}
+
+/// Calls `found` with every tile (or piece) that `shape` cuts, by course, column, part and piece.
+///
+/// All layers count: in a head lap the upper tile's nose and the lower tile's head, in a side lap both
+/// neighbours.
+pub fn judge(grid: &TileGrid, field: &Field, shape: Shape, web: i64, mut found: impl FnMut(Judged)) {
+    let bounds = shape.bounds();
+    let mut tiles = grid.over(bounds).peekable();
+    if tiles.peek().is_none() {
+        return;
+    }
+    // Where the field covers every tile that could be met, none of them needs clipping.
+    let reach = tile_reach(grid, bounds);
+    let all_whole = field.covers(&reach);
+    for (tile, rect) in tiles {
+        let mut take = |footprint: Footprint| {
+            if footprint.meets(&shape) {
+                let breach = footprint.breach(&shape, web);
+                found(Judged { tile, footprint, shape, breach });
+            }
+        };
+        if all_whole {
+            take(Footprint::Whole(rect));
+        } else {
+            Footprint::pieces(field, &rect).into_iter().for_each(&mut take);
+        }
+    }
+}
+
+/// A rectangle round every tile that meets `bounds`.
+fn tile_reach(grid: &TileGrid, bounds: Rect) -> Rect {
+    grid.over(bounds).fold(bounds, |reach, (_, rect)| reach.union(&rect))
+}
+
+/// What several openings do to one piece of tile: those whose bounding rectangles are nearer than the web in
+/// both `u` and `v` are judged as one opening, the bounding rectangle of both, and so on.
+///
+/// Gives each group's members (indices into `openings`) and shape.
+pub fn judge_together(openings: &[Ellipse], web: i64) -> Vec<(Vec<usize>, Shape)> {
+    let mut groups: Vec<(Vec<usize>, Rect)> =
+        openings.iter().enumerate().map(|(i, ellipse)| (vec![i], ellipse.bounds())).collect();
+    while let Some((i, j)) = near_pair(&groups, web) {
+        let (members, rect) = groups.remove(j);
+        groups[i].0.extend(members);
+        groups[i].0.sort_unstable();
+        groups[i].1 = groups[i].1.union(&rect);
+    }
+    groups
+        .into_iter()
+        .map(|(members, rect)| match members[..] {
+            [only] => (members, Shape::Ellipse(openings[only])),
+            _ => (members, Shape::Rect(rect)),
+        })
+        .collect()
+}
+
+fn near_pair(groups: &[(Vec<usize>, Rect)], web: i64) -> Option<(usize, usize)> {
+    let pairs = (0..groups.len()).flat_map(|i| (i + 1..groups.len()).map(move |j| (i, j)));
+    pairs.into_iter().find(|&(i, j)| groups[i].1.nearer_than(&groups[j].1, web))
+}

@@ -1,0 +1,13 @@
+//! What an opening does to the tiles it meets: the heart of the takeoff.
+mod breach;
+mod judge;
+mod opening;
+mod removed;
+mod shape;
+mod sweep;
+
+pub use breach::Breach;
+pub use judge::{Footprint, Judged, judge, judge_together};
+pub use opening::{Opening, opening_of};
+pub use removed::{Removed, removed};
+pub use shape::Shape;

@@ -1,0 +1,77 @@
+//! The opening that a post needs in the tile.
+use crate::geometry::{Ellipse, GRID_PER_MM, Point, grid, half};
+use crate::job::{Assembly, Axis, Post, Slope};
+use crate::units::Length;
+
+/// An opening and how well the post fits through it.
+#[derive(Clone, Copy, Debug)]
+pub struct Opening {
+    /// The ellipse, on the slope.
+    pub ellipse: Ellipse,
+    /// The least clearance left round the post, millimetres; below zero the post does not pass.
+    pub least_clearance_mm: f64,
+}
+
+/// The opening for a post of `assembly` at the origin of a slope.
+///
+/// # Formula
+///
+/// `ρ = r + g`, radius and clearance; where hole saws are given and the post stands square to the deck, `ρ`
+/// is half the smallest saw of at least `2(r + g)`.
+/// A plumb post leans through the tile's two layers, each `t` thick: semi-axes `ρ` along `u` and
+/// `ρ / cos θ + t · tan θ` along `v`, the centre moved up-slope by `h · tan θ`, where `h` is the height over
+/// the deck of the surface between the two layers of a head lap (batten height + `t` unless the job gives it).
+/// Each is rounded once: the doubled semi-axis and the move to the nanometre, half away from zero.
+///
+/// The least clearance left: a normal post's is `ρ − r`. A plumb post's section by a plane parallel to the deck
+/// is an ellipse of semi-axes `r` and `r / cos θ`, which wanders by `t · tan θ` up and down from the middle
+/// surface; along `v` there is left `b − r / cos θ − t · tan θ`, normal to the post `cos θ` times that.
+///
+/// # Example
+///
+/// A 1 1/2 in post with 1/4 in clearance, normal: `ρ` is 1 in. Plumb at 12:12 through tile 1/2 in thick, 1 in
+/// batten: semi-axis along `v` 1 · √2 + 1/2 = 1.914 in, the centre 1 1/2 in up-slope.
+pub fn opening_of(assembly: &Assembly, slope: &Slope) -> Opening {
+    let radius_mm = assembly.post_diameter.mm() / 2.0;
+    let least_diameter = assembly.post_diameter + assembly.clearance + assembly.clearance;
+    match assembly.axis {
+        Axis::Normal => {
+            let saw = assembly.hole_saws.iter().find(|&&saw| saw >= least_diameter);
+            let a = half(saw.copied().unwrap_or(least_diameter));
+            let ellipse = Ellipse { centre: Point::new(0, 0), a, b: a };
+            Opening { ellipse, least_clearance_mm: a as f64 / GRID_PER_MM - radius_mm }
+        }
+        Axis::Plumb => {
+            let (cos, tan) = (slope.pitch.cos(), slope.pitch.tan());
+            let thickness = slope.tile.thickness;
+            let a = half(least_diameter);
+            // Doubled semi-axis in nanometres, which is the semi-axis in grid steps.
+            let b = (a as f64 / cos + grid(thickness) as f64 * tan).round() as i64;
+            let surface = lap_surface(assembly, slope);
+            let up = (surface.nm() as f64 * tan).round() as i64;
+            let ellipse = Ellipse { centre: Point::new(0, 2 * up), a, b };
+            let along_v = b as f64 / GRID_PER_MM - radius_mm / cos - thickness.mm() * tan;
+            let across = a as f64 / GRID_PER_MM - radius_mm;
+            Opening { ellipse, least_clearance_mm: across.min(along_v * cos) }
+        }
+    }
+}
+
+impl Opening {
+    /// The same opening for a post elsewhere.
+    pub fn at(&self, post: Point) -> Ellipse {
+        let Ellipse { centre, a, b } = self.ellipse;
+        Ellipse { centre: Point::new(post.u + centre.u, post.v + centre.v), a, b }
+    }
+
+    /// The opening of a post where it stands.
+    pub fn for_post(&self, post: &Post) -> Ellipse {
+        self.at(Point::from(post.at))
+    }
+}
+
+/// Height over the deck of the surface between the two layers of a head lap.
+fn lap_surface(assembly: &Assembly, slope: &Slope) -> Length {
+    let batten = slope.battens.as_ref().map_or(Length::ZERO, |battens| battens.height);
+    assembly.lap_surface_height.unwrap_or(batten + slope.tile.thickness)
+}
