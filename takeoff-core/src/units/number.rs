@@ -96,7 +96,7 @@ fn digits(cursor: &mut Cursor<'_>) -> Result<Option<i128>, UnitError> {
     if written.is_empty() {
         return Ok(None);
     }
-    // At most 18 digits parse without fail.
+    // What does not parse is longer still.
     match written.parse() {
         Ok(value) if written.len() <= MOST_DIGITS => Ok(Some(value)),
         _ => Err(too_long(*cursor)),

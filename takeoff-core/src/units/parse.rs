@@ -23,7 +23,7 @@ impl Length {
     /// value    = number metric
     ///          | number inch
     ///          | number foot
-    ///          | digits foot [ "-" ] number inch     (the inches below 12)
+    ///          | number foot [ "-" ] number inch     (whole feet, inches below 12)
     /// metric   = "mm" | "cm" | "m"
     /// inch     = "in" | "in." | "inch" | "inches" | '"' | "''"
     /// foot     = "ft" | "ft." | "foot" | "feet" | "'"
@@ -95,8 +95,8 @@ enum Unit {
 impl Unit {
     fn named(name: &str) -> Option<Unit> {
         Some(match name.to_lowercase().as_str() {
-            "'" | "ft" | "foot" | "feet" => Unit::Foot,
-            "\"" | "''" | "in" | "inch" | "inches" => Unit::Inch,
+            "'" | "ft" | "ft." | "foot" | "feet" => Unit::Foot,
+            "\"" | "''" | "in" | "in." | "inch" | "inches" => Unit::Inch,
             "m" => Unit::Metre,
             "cm" => Unit::Centimetre,
             "mm" => Unit::Millimetre,
@@ -133,24 +133,23 @@ impl Unit {
                 ahead.next();
                 "\""
             }
-            Some(c) if c.is_alphabetic() => ahead.take_while(char::is_alphabetic),
+            Some(c) if c.is_alphabetic() => {
+                let start = ahead;
+                ahead.take_while(char::is_alphabetic);
+                if ahead.eat('.') {
+                    // In `3 ft.5 in` the point may end the unit or begin the number: no such unit.
+                    ahead.take_while(|c| c.is_ascii_digit());
+                }
+                ahead.since(start)
+            }
             Some(_) => ahead.take_while(|c| c != ' '),
         };
         let Some(unit) = Unit::named(name) else {
             let message =
                 format!("the unit {} in {} is not a unit of length", quoted(name), quoted(cursor.text));
-            return Err(UnitError::new(
-                UNIT_UNKNOWN,
-                message,
-                "the units of length are ft, in, m, cm and mm",
-            ));
+            let help = "the units of length are ft, in, m, cm and mm";
+            return Err(UnitError::new(UNIT_UNKNOWN, message, help));
         };
-        if matches!(name.to_lowercase().as_str(), "in" | "ft") {
-            let mut after = ahead;
-            if after.eat('.') && !after.peek().is_some_and(number::begins) {
-                ahead = after;
-            }
-        }
         *cursor = ahead;
         Ok(Some(unit))
     }
