@@ -18,6 +18,8 @@ pub struct Takeoff {
     pub counts: Counts,
     /// What to buy, line by line, with the basis of each.
     pub materials: Vec<MaterialLine>,
+    /// The probability with which the spares of each kind of piece are enough.
+    pub service_level: f64,
     /// Spare tiles by kind of piece.
     pub spares: Vec<TileSpares>,
     /// Slope by slope, in the job's order.
