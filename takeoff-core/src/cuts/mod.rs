@@ -4,6 +4,7 @@ mod judge;
 mod opening;
 mod removed;
 mod shape;
+mod slope_cut;
 mod sweep;
 
 pub use breach::Breach;
@@ -11,3 +12,4 @@ pub use judge::{Footprint, Judged, judge, judge_together};
 pub use opening::{Opening, opening_of};
 pub use removed::{Removed, removed};
 pub use shape::Shape;
+pub use slope_cut::{SlopeCut, cuts_of};

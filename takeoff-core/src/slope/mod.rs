@@ -1,6 +1,8 @@
 //! One roof plane: the tiled field, the tiles on it, its place in the world.
 mod field;
+mod site;
 mod tiles;
 
 pub use field::Field;
+pub use site::Site;
 pub use tiles::{Part, TileGrid, TileId};
