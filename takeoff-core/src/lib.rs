@@ -4,6 +4,7 @@ pub mod cuts;
 pub mod deck;
 pub mod geometry;
 pub mod job;
+pub mod place;
 pub mod profile;
 pub mod slope;
 pub mod spares;

@@ -68,6 +68,15 @@ impl Polygon {
         crossings.sort_unstable();
         crossings
     }
+
+    /// The places `u` where the horizontal line at `v` crosses the boundary, ascending, rounded to the grid.
+    pub fn crossings_along(&self, v: i64) -> Vec<i64> {
+        let turned = |p: Point| Point::new(p.v, p.u);
+        let edges = self.edges().map(|e| Segment { from: turned(e.from), to: turned(e.to) });
+        let mut crossings: Vec<i64> = edges.filter_map(|edge| edge.v_at(v)).collect();
+        crossings.sort_unstable();
+        crossings
+    }
 }
 
 impl Segment {

@@ -77,10 +77,36 @@ impl Field {
         self.polygon.crossings_at(at.u).into_iter().find(|&v| v > at.v).unwrap_or(at.v)
     }
 
+    /// How far one can go from a point of the field each way before an edge: the sides of a rectangle.
+    pub fn reach_from(&self, at: Point) -> Rect {
+        let (below, above) = around(&self.polygon.crossings_at(at.u), at.v);
+        let (left, right) = around(&self.polygon.crossings_along(at.v), at.u);
+        Rect::new(left, below, right, above)
+    }
+
+    /// The places `u` where the horizontal line at `v` crosses the field's boundary, ascending.
+    pub fn edges_at_height(&self, v: i64) -> Vec<i64> {
+        self.polygon.crossings_along(v)
+    }
+
+    /// Whether the field is a plain rectangle, so that each lap line runs from end to end.
+    pub fn is_rectangle(&self) -> bool {
+        let corners = self.bounds.corners();
+        let outer = &self.polygon.rings()[0];
+        outer.len() == 4 && outer.iter().all(|p| corners.contains(p))
+    }
+
     /// The highest place of the field on the vertical line at `u`.
     pub fn top_at(&self, u: i64) -> Option<i64> {
         self.polygon.crossings_at(u).last().copied()
     }
+}
+
+/// The places just below (or at) and just above `x` in an ascending list; `x` itself where there is none.
+fn around(places: &[i64], x: i64) -> (i64, i64) {
+    let after = places.partition_point(|&place| place <= x);
+    let before = after.checked_sub(1).map_or(x, |i| places[i]);
+    (before, places.get(after).copied().unwrap_or(x))
 }
 
 /// A point inside a rectangle that has an interior of at least two grid steps.

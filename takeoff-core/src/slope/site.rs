@@ -1,5 +1,6 @@
 //! A slope made ready: what every stage of its takeoff looks things up in.
 use crate::deck::SheetLaps;
+use crate::geometry::{Point, Polygon};
 use crate::job::{Practice, Slope};
 
 use super::{Field, TileGrid};
@@ -10,6 +11,8 @@ pub struct Site<'a> {
     pub slope: &'a Slope,
     /// How the crew works.
     pub practice: &'a Practice,
+    /// The slope's outline with its holes.
+    pub outline: Polygon,
     /// What is tiled.
     pub field: Field,
     /// Which tile lies where.
@@ -24,9 +27,20 @@ impl<'a> Site<'a> {
         Site {
             slope,
             practice,
+            outline: outline(slope),
             field: Field::of(slope),
             grid: TileGrid::of(slope),
             laps: SheetLaps::of(slope),
         }
     }
+
+    /// Whether a post may stand at a place: inside the outline and outside its holes.
+    pub fn allows_post_at(&self, at: Point) -> bool {
+        self.outline.contains(at) && !self.outline.has_on_boundary(at)
+    }
+}
+
+fn outline(slope: &Slope) -> Polygon {
+    let rings = std::iter::once(&slope.outline).chain(&slope.holes);
+    Polygon::new(rings.map(|ring| ring.iter().map(|&p| Point::from(p)).collect()).collect())
 }

@@ -1,0 +1,111 @@
+//! A post's margin: how far it may land off its place before anything changes.
+use crate::geometry::{Ellipse, Point, Rect, grid};
+
+use super::thresholds::{Axis, thresholds};
+use super::{Mover, Neighbours};
+
+/// The largest whole-nanometre shifts toward −u, +u, −v, +v up to which the state stays, in grid steps.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Margins {
+    /// Toward −u.
+    pub left: i64,
+    /// Toward +u.
+    pub right: i64,
+    /// Toward −v.
+    pub down: i64,
+    /// Toward +v.
+    pub up: i64,
+}
+
+impl Margins {
+    /// The least of the four.
+    pub fn least(&self) -> i64 {
+        self.left.min(self.right).min(self.down).min(self.up)
+    }
+}
+
+/// The margins of a post at `at`.
+///
+/// A shift ends at the field's edge, and where the opening's bounds would come within the least web of another
+/// post's, for from there on the two would be judged as one.
+pub fn margins(mover: &Mover, at: Point, others: &Others) -> Margins {
+    let ends = mover.site.field.reach_from(at);
+    let toward = |axis, sign, limit| margin(mover, at, axis, sign, limit, others);
+    Margins {
+        left: toward(Axis::U, -1, at.u - ends.left),
+        right: toward(Axis::U, 1, ends.right - at.u),
+        down: toward(Axis::V, -1, at.v - ends.lower),
+        up: toward(Axis::V, 1, ends.upper - at.v),
+    }
+}
+
+/// The other posts on the slope.
+pub struct Others<'a> {
+    /// Their bounds, by place.
+    pub neighbours: &'a Neighbours,
+    /// One opening a post.
+    pub openings: &'a [Ellipse],
+    /// Which of them is the post itself.
+    pub post: usize,
+}
+
+impl Others<'_> {
+    /// The posts, this one aside, whose openings come within `web` of `bounds`.
+    pub fn near(&self, bounds: &Rect, web: i64) -> Vec<usize> {
+        self.neighbours.meeting(&bounds.grown(web), self.post, self.openings)
+    }
+}
+
+/// The margin one way: `sign` times the move, at most `limit` grid steps.
+fn margin(mover: &Mover, at: Point, axis: Axis, sign: i64, limit: i64, others: &Others) -> i64 {
+    let base = mover.state(at);
+    let limit = limit - limit.rem_euclid(2);
+    let changed = |by: &i64| mover.state(axis.moved(at, sign * by)) != base;
+    let mut from = 0;
+    let mut window = mover.site.grid.cover().max(mover.site.grid.length());
+    while from < limit {
+        let to = limit.min(from + window);
+        let (low, high) = if sign > 0 { (from, to) } else { (-to, -from) };
+        // Between two thresholds nothing changes: look at the whole nanometres next to each.
+        let thresholds = thresholds(mover, at, axis, low, high).into_iter().map(|by| by * sign);
+        let mut moves: Vec<i64> = thresholds.flat_map(whole_moves_beside).collect();
+        moves.retain(|&by| from < by && by <= to);
+        moves.sort_unstable();
+        moves.dedup();
+        if let Some(by) = moves.into_iter().find(changed) {
+            return until_another(mover, at, axis, sign, by - 2, others);
+        }
+        from = to;
+        window *= 2;
+    }
+    until_another(mover, at, axis, sign, limit, others)
+}
+
+/// The moves by whole nanometres next to a threshold that was rounded to the grid.
+fn whole_moves_beside(threshold: i64) -> impl Iterator<Item = i64> {
+    let before = 2 * (threshold - 2).div_euclid(2);
+    (before..=before + 6).step_by(2)
+}
+
+/// The margin cut short where the opening would come within the web of another's that it is now apart from.
+fn until_another(mover: &Mover, at: Point, axis: Axis, sign: i64, margin: i64, others: &Others) -> i64 {
+    let web = grid(mover.site.practice.least_web);
+    let own = mover.opening_at(at).bounds();
+    let (low, high) = if sign > 0 { (0, margin) } else { (-margin, 0) };
+    let mut least = margin;
+    for other in others.near(&axis.swept(&own, low, high), web) {
+        let bounds = others.openings[other].bounds();
+        if own.nearer_than(&bounds, web) {
+            continue;
+        }
+        let gap = match (axis, sign > 0) {
+            (Axis::U, true) => bounds.left - own.right,
+            (Axis::U, false) => own.left - bounds.right,
+            (Axis::V, true) => bounds.lower - own.upper,
+            (Axis::V, false) => own.lower - bounds.upper,
+        };
+        let apart = gap - web;
+        least = least.min(apart - apart.rem_euclid(2));
+    }
+    least
+}

@@ -1,0 +1,12 @@
+//! What changes when a post moves: its state, its margin, and the nearest better place.
+mod margin;
+mod nearest;
+mod neighbours;
+mod state;
+mod thresholds;
+
+pub use margin::{Margins, Others, margins};
+pub use nearest::{Better, nearest};
+pub use neighbours::Neighbours;
+pub(crate) use state::Tally;
+pub use state::{Mover, State};

@@ -1,0 +1,35 @@
+//! Which openings lie near a place.
+use rstar::primitives::{GeomWithData, Rectangle};
+use rstar::{AABB, RTree};
+
+use crate::geometry::{Ellipse, Rect};
+
+/// The bounding rectangles of a slope's openings, to be looked up by place.
+pub struct Neighbours {
+    tree: RTree<GeomWithData<Rectangle<[f64; 2]>, usize>>,
+}
+
+impl Neighbours {
+    /// Over the openings of a slope.
+    pub fn of(openings: &[Ellipse]) -> Neighbours {
+        let bounds = openings.iter().enumerate().map(|(post, opening)| {
+            let aabb = envelope(&opening.bounds());
+            GeomWithData::new(Rectangle::from_aabb(aabb), post)
+        });
+        Neighbours { tree: RTree::bulk_load(bounds.collect()) }
+    }
+
+    /// The posts other than `post` whose opening's bounds meet a rectangle, ascending.
+    pub fn meeting(&self, rect: &Rect, post: usize, openings: &[Ellipse]) -> Vec<usize> {
+        let candidates = self.tree.locate_in_envelope_intersecting(&envelope(rect)).map(|found| found.data);
+        let mut found: Vec<usize> =
+            candidates.filter(|&other| other != post && openings[other].bounds().meets(rect)).collect();
+        found.sort_unstable();
+        found
+    }
+}
+
+/// Grid steps are exact as `f64` within the limits (±4·10¹³ is below 2⁵³).
+fn envelope(rect: &Rect) -> AABB<[f64; 2]> {
+    AABB::from_corners([rect.left as f64, rect.lower as f64], [rect.right as f64, rect.upper as f64])
+}
