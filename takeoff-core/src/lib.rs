@@ -6,6 +6,7 @@ pub mod geometry;
 pub mod job;
 pub mod place;
 pub mod profile;
+pub mod report;
 pub mod slope;
 pub mod spares;
 pub mod takeoff;

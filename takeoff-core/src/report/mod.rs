@@ -1,0 +1,13 @@
+//! Reports of a takeoff: tables, roof maps and the summary on screen.
+//!
+//! Each is a pure function from a [`Takeoff`](crate::takeoff::Takeoff) to text and shows lengths in the
+//! units that the job asks for.
+mod cautions;
+mod plain;
+mod quantity;
+mod roof_map;
+pub mod tables;
+mod words;
+
+pub use cautions::{CAUTIONS, question};
+pub use roof_map::roof_map;

@@ -1,0 +1,142 @@
+//! The visible faces of the tiles that are handled, each hatched and lettered by what becomes of it.
+use std::collections::BTreeMap;
+
+use super::marks::{self, MARKS, Mark};
+use super::posts;
+use super::sheet::Sheet;
+use super::svg::{Svg, rings};
+use crate::takeoff::{Cut, PostTakeoff, SlopeTakeoff, TileWork};
+
+/// Height of a letter on paper, mm, where the tile has room for it.
+const LETTER: f64 = 2.4;
+
+/// The tiles handled with their marks, in the slope's order.
+pub(super) fn marked(slope: &SlopeTakeoff) -> Vec<(Mark, &TileWork)> {
+    let cuts: BTreeMap<(&str, &str), &Cut> =
+        slope.cuts.iter().map(|cut| ((cut.tile.as_str(), cut.piece.as_str()), cut)).collect();
+    let cut = |tile: &TileWork| cuts.get(&(tile.tile.as_str(), tile.piece.as_str())).copied();
+    slope.tiles.iter().map(|tile| (Mark::of(tile, cut(tile)), tile)).collect()
+}
+
+/// Draws the faces, those that matter most last.
+pub(super) fn draw(svg: &mut Svg, marked: &[(Mark, &TileWork)], sheet: Sheet, prefix: &str) {
+    for mark in MARKS {
+        let mut tiles = marked.iter().filter(|(of, _)| *of == mark).peekable();
+        if tiles.peek().is_none() {
+            continue;
+        }
+        let strong = mark == Mark::Severed;
+        svg.tag("g")
+            .with("class", format!("tile {}", mark.look().id))
+            .with("fill", format!("url(#{})", marks::hatch_id(prefix, mark)))
+            .with("stroke", if strong { marks::INK } else { marks::GRID })
+            .with("stroke-width", sheet.mm(if strong { marks::THICK } else { marks::HAIR }))
+            .open();
+        for (_, tile) in tiles {
+            svg.tag("path")
+                .with("id", format!("{prefix}-tile-{}", tile.tile.replace(' ', "-")))
+                .with("data-tile", tile.tile.as_str())
+                .with("d", rings(&visible(tile)))
+                .empty();
+        }
+        svg.close("g");
+    }
+}
+
+/// Writes each tile's letter where it covers neither opening nor name of the posts that it is for.
+pub(super) fn letters(svg: &mut Svg, slope: &SlopeTakeoff, marked: &[(Mark, &TileWork)], sheet: Sheet) {
+    let posts: BTreeMap<&str, &PostTakeoff> =
+        slope.posts.iter().map(|post| (post.name.as_str(), post)).collect();
+    svg.tag("g")
+        .with("class", "letters")
+        .with("text-anchor", "middle")
+        .with("font-weight", "bold")
+        .with("fill", marks::INK)
+        .with("stroke", marks::PAPER)
+        .with("stroke-width", sheet.mm(0.5))
+        .with("stroke-linejoin", "round")
+        .with("paint-order", "stroke")
+        .with("aria-hidden", "true")
+        .open();
+    for (mark, tile) in marked {
+        let [left, lower, right, upper] = tile.face_mm;
+        let size = sheet.mm(LETTER).min(0.45 * (right - left)).min(0.45 * (upper - lower));
+        let taken: Vec<[f64; 4]> = tile
+            .posts
+            .iter()
+            .filter_map(|name| posts.get(name.as_str()))
+            .flat_map(|post| [posts::symbol_box(post, sheet), posts::name_box(post, sheet)])
+            .collect();
+        if let Some([u, v]) = place(&visible(tile), size, &taken) {
+            svg.tag("text")
+                .with("x", u)
+                .with("y", -v + 0.36 * size)
+                .with("font-size", size)
+                .text(mark.look().letter);
+        }
+    }
+    svg.close("g");
+}
+
+/// The best of a few places for a letter: within the face, clear of what is taken.
+fn place(face: &[Vec<[f64; 2]>], size: f64, taken: &[[f64; 4]]) -> Option<[f64; 2]> {
+    let ring = face.first()?;
+    let [left, lower, right, upper] = super::bounds(ring)?;
+    let (across, up) =
+        ((right - left).min(size) / 2.0 + size / 4.0, (upper - lower).min(size) / 2.0 + size / 6.0);
+    let middle = [(left + right) / 2.0, (lower + upper) / 2.0];
+    let places = [
+        [left + across, lower + up],
+        [right - across, lower + up],
+        [left + across, upper - up],
+        [right - across, upper - up],
+        [middle[0], lower + up],
+        [middle[0], upper - up],
+        middle,
+    ];
+    let half = size / 2.0;
+    let free = |[u, v]: [f64; 2]| {
+        let [box_left, box_lower, box_right, box_upper] = [u - half, v - half, u + half, v + half];
+        !taken.iter().any(|t| box_left < t[2] && t[0] < box_right && box_lower < t[3] && t[1] < box_upper)
+    };
+    let within: Vec<[f64; 2]> = places.into_iter().filter(|&at| holds(ring, at)).collect();
+    within.iter().copied().find(|&at| free(at)).or(within.first().copied()).or(Some(middle))
+}
+
+/// Whether a point is within a ring: a ray from it crosses the ring an odd number of times.
+fn holds(ring: &[[f64; 2]], [u, v]: [f64; 2]) -> bool {
+    let crossed = |([u0, v0], [u1, v1]): ([f64; 2], [f64; 2])| {
+        (v0 > v) != (v1 > v) && u < u0 + (v - v0) / (v1 - v0) * (u1 - u0)
+    };
+    ring.iter().copied().zip(ring.iter().copied().cycle().skip(1)).filter(|&side| crossed(side)).count() % 2
+        == 1
+}
+
+/// The part of a tile that one sees: its clipped footprint within its face.
+fn visible(tile: &TileWork) -> Vec<Vec<[f64; 2]>> {
+    tile.footprint_mm.iter().map(|ring| clipped(ring, tile.face_mm)).filter(|ring| ring.len() > 2).collect()
+}
+
+/// A ring cut to a rectangle, side by side (Sutherland and Hodgman, 1974).
+fn clipped(ring: &[[f64; 2]], [left, lower, right, upper]: [f64; 4]) -> Vec<[f64; 2]> {
+    let distance = |[u, v]: [f64; 2], side: usize| match side {
+        0 => u - left,
+        1 => v - lower,
+        2 => right - u,
+        _ => upper - v,
+    };
+    (0..4).fold(ring.to_vec(), |ring, side| {
+        let mut kept = Vec::with_capacity(ring.len() + 2);
+        for (&from, &to) in ring.iter().zip(ring.iter().cycle().skip(1)) {
+            let (a, b) = (distance(from, side), distance(to, side));
+            if a >= 0.0 {
+                kept.push(from);
+            }
+            if (a > 0.0 && b < 0.0) || (a < 0.0 && b > 0.0) {
+                let share = a / (a - b);
+                kept.push([from[0] + share * (to[0] - from[0]), from[1] + share * (to[1] - from[1])]);
+            }
+        }
+        kept
+    })
+}

@@ -1,0 +1,182 @@
+//! The legend, with counts.
+use super::super::words;
+use super::marks::{self, MARKS, Mark};
+use super::sheet::Sheet;
+use super::svg::{Pen, Svg};
+use super::{field, patches, posts};
+use crate::job::EdgeKind;
+use crate::takeoff::{DeckMethod, SlopeTakeoff, TileWork};
+
+/// Distance of two lines on paper, mm.
+const LINE: f64 = 5.4;
+/// Left edges of the columns on paper, mm: tiles, posts and felt, lines.
+const COLUMNS: [f64; 3] = [3.0, 58.0, 122.0];
+/// Width and height of a sample on paper, mm.
+const SAMPLE: [f64; 2] = [8.0, 4.0];
+
+/// Draws the legend in the foot of the sheet.
+pub(super) fn draw(
+    svg: &mut Svg,
+    slope: &SlopeTakeoff,
+    marked: &[(Mark, &TileWork)],
+    sheet: Sheet,
+    prefix: &str,
+) {
+    svg.tag("g")
+        .with("class", "legend")
+        .with("font-size", sheet.mm(marks::PLAIN))
+        .with("fill", marks::INK)
+        .with("stroke", "none")
+        .open();
+    tiles(svg, marked, sheet, prefix);
+    deck(svg, slope, sheet);
+    lines(svg, slope, sheet);
+    svg.close("g");
+}
+
+/// What becomes of the tiles.
+fn tiles(svg: &mut Svg, marked: &[(Mark, &TileWork)], sheet: Sheet, prefix: &str) {
+    let mut column = Column::new(svg, sheet, COLUMNS[0], "TILES");
+    for mark in MARKS.into_iter().rev() {
+        let count = marked.iter().filter(|(of, _)| *of == mark).count() as u64;
+        if count == 0 && mark == Mark::Excluded {
+            continue;
+        }
+        let look = mark.look();
+        let (svg, [left, lower, right, upper]) = column.next(&format!("{} ({})", look.words, count));
+        svg.tag("path")
+            .with("d", Pen::default().rectangle([left, lower, right, upper]).way())
+            .with("fill", format!("url(#{})", marks::hatch_id(prefix, mark)))
+            .with("stroke", marks::INK)
+            .with("stroke-width", sheet.mm(if mark == Mark::Severed { marks::THICK } else { marks::HAIR }))
+            .empty();
+        svg.tag("text")
+            .with("x", (left + right) / 2.0)
+            .with("y", -(lower + upper) / 2.0)
+            .with("dy", "0.36em")
+            .with("text-anchor", "middle")
+            .with("font-weight", "bold")
+            .with("stroke", marks::PAPER)
+            .with("stroke-width", sheet.mm(0.5))
+            .with("stroke-linejoin", "round")
+            .with("paint-order", "stroke")
+            .text(look.letter);
+    }
+}
+
+/// Posts, flashings, patches.
+fn deck(svg: &mut Svg, slope: &SlopeTakeoff, sheet: Sheet) {
+    let posts = &slope.posts;
+    let tucked = posts.iter().filter(|post| post.deck.method == DeckMethod::Tucked).count() as u64;
+    let look_again = posts.iter().filter(|post| posts::wants_a_look(post)).count() as u64;
+    let better = posts.iter().filter(|post| post.nearest.is_some()).count() as u64;
+    let mut column = Column::new(svg, sheet, COLUMNS[1], "POSTS AND FELT");
+    let centre = |[left, lower, right, upper]: [f64; 4]| [(left + right) / 2.0, (lower + upper) / 2.0];
+
+    let (svg, at) = column.next(&format!("post, its opening ({})", posts.len()));
+    svg.tag("g").with("fill", "none").with("stroke", marks::INK).open();
+    posts::symbol(svg, sheet, centre(at), [sheet.mm(0.8); 2]);
+    svg.close("g");
+    if look_again > 0 {
+        let (svg, at) = column.next(&format!("look again: see posts.csv ({look_again})"));
+        let [u, v] = centre(at);
+        svg.tag("text")
+            .with("x", u)
+            .with("y", -v)
+            .with("dy", "0.36em")
+            .with("text-anchor", "middle")
+            .with("font-weight", "bold")
+            .text("A1!");
+    }
+    if better > 0 {
+        let (svg, at) = column.next(&format!("better place near it ({better})"));
+        svg.tag("g").with("fill", "none").with("stroke", marks::INK).open();
+        let [u, v] = centre(at);
+        posts::better_place(svg, sheet, [u, v - sheet.mm(1.9)], v + sheet.mm(1.3));
+        svg.close("g");
+    }
+    let (svg, at) =
+        column.next(&format!("deck flashing, {tucked} tucked, {} patched", posts.len() as u64 - tucked));
+    svg.tag("g").with("fill", "none").with("stroke", marks::INK).open();
+    posts::flashing(svg, sheet, at);
+    svg.close("g");
+    if !slope.patches.is_empty() {
+        let (svg, at) = column.next(&format!("felt patch ({})", slope.patches.len()));
+        svg.tag("g").with("fill", "none").with("stroke", marks::FELT).open();
+        patches::outline(svg, sheet, at);
+        svg.close("g");
+    }
+    if !slope.lap_lines_mm.is_empty() {
+        let (svg, at) = column.next(&format!("lap line of the felt ({})", slope.lap_lines_mm.len()));
+        field::lap_line(svg, sheet, across(at));
+    }
+    if !slope.rafters_mm.is_empty() {
+        let (svg, at) = column.next(&format!("rafter, centre line ({})", slope.rafters_mm.len()));
+        field::rafter_line(svg, sheet, across(at));
+    }
+}
+
+/// The edges of the slope.
+fn lines(svg: &mut Svg, slope: &SlopeTakeoff, sheet: Sheet) {
+    let mut kinds: Vec<EdgeKind> = slope.edges.iter().copied().flatten().collect();
+    kinds.sort();
+    kinds.dedup();
+    let mut column = Column::new(svg, sheet, COLUMNS[2], "EDGES");
+    for kind in kinds {
+        let (svg, at) = column.next(words::edge(kind));
+        svg.tag("g").with("fill", "none").with("stroke", marks::INK).open();
+        field::edge_line(svg, sheet, Some(kind), &across(at).way());
+        svg.close("g");
+    }
+    if slope.outline_mm.len() > 1 {
+        let (svg, [left, lower, right, upper]) = column.next("opening");
+        let pen = Pen::default()
+            .rectangle([left, lower, right, upper])
+            .to(left, lower)
+            .line(right, upper)
+            .to(left, upper)
+            .line(right, lower);
+        svg.tag("path")
+            .with("d", pen.way())
+            .with("fill", "none")
+            .with("stroke", marks::INK)
+            .with("stroke-width", sheet.mm(marks::THIN))
+            .empty();
+    }
+}
+
+fn across([left, lower, right, upper]: [f64; 4]) -> Pen {
+    let middle = (lower + upper) / 2.0;
+    Pen::default().to(left, middle).line(right, middle)
+}
+
+/// A column of the legend that grows line by line.
+struct Column<'s> {
+    svg: &'s mut Svg,
+    sheet: Sheet,
+    left: f64,
+    down: f64,
+}
+
+impl<'s> Column<'s> {
+    fn new(svg: &'s mut Svg, sheet: Sheet, left: f64, head: &str) -> Column<'s> {
+        let [u, v] = sheet.foot(left, 4.5);
+        svg.tag("text").with("x", u).with("y", -v).with("font-weight", "bold").text(head);
+        Column { svg, sheet, left, down: 7.0 }
+    }
+
+    /// Writes the words of the next line; gives back where its sample goes: left, lower, right, upper.
+    fn next(&mut self, words: &str) -> (&mut Svg, [f64; 4]) {
+        let [width, height] = SAMPLE;
+        let [left, upper] = self.sheet.foot(self.left, self.down);
+        let [right, lower] = self.sheet.foot(self.left + width, self.down + height);
+        self.down += LINE;
+        self.svg
+            .tag("text")
+            .with("x", right + self.sheet.mm(1.5))
+            .with("y", -(lower + upper) / 2.0)
+            .with("dy", "0.36em")
+            .text(words);
+        (&mut *self.svg, [left, lower, right, upper])
+    }
+}

@@ -1,0 +1,102 @@
+//! The roof map: one drawing a slope, to lay the posts out by and to see what happens to the tiles.
+mod dimensions;
+mod faces;
+mod field;
+mod legend;
+mod marks;
+mod patches;
+mod posts;
+mod sheet;
+mod svg;
+mod title;
+
+use super::quantity::Quantities;
+use super::words;
+use crate::takeoff::{SlopeTakeoff, Takeoff};
+use sheet::Sheet;
+use svg::Svg;
+
+/// The roof map of a slope as SVG, or nothing if the takeoff has no slope of that name.
+///
+/// The drawing's units are millimetres on the slope, `x = u` and `y = −v`, so the eave is at the bottom;
+/// its width and height are given for paper, at the scale that the title block names. It fits Letter and
+/// A4, landscape; a slope on which tiles would get too small to read gets a larger sheet.
+///
+/// Tiles are told apart by hatch and letter as well as by colour. For a page that holds the drawing, each
+/// tile handled bears `data-tile` (its name) and each post is a group with `data-post` (its name),
+/// `data-u-mm` and `data-v-mm`; ids begin with the number of the slope, `s1-`. There are no scripts and
+/// no style sheets in it.
+pub fn roof_map(takeoff: &Takeoff, slope: &str) -> Option<String> {
+    let number = takeoff.slopes.iter().position(|of| of.name == slope)?;
+    Some(draw(takeoff, takeoff.slopes.get(number)?, &format!("s{}", number + 1)))
+}
+
+fn draw(takeoff: &Takeoff, slope: &SlopeTakeoff, prefix: &str) -> String {
+    let rings = slope.field_mm.iter().chain(&slope.outline_mm);
+    let around = bounds(rings.flatten()).unwrap_or([0.0, 0.0, 1000.0, 1000.0]);
+    let exposures = slope.courses.iter().filter_map(|course| course.exposure_mm);
+    let sheet = Sheet::of(around, exposures.fold(slope.columns.cover_mm, f64::min));
+    let marked = faces::marked(slope);
+    let mut svg = Svg::default();
+    let [width, height] = sheet.paper;
+    svg.tag("svg")
+        .with("xmlns", "http://www.w3.org/2000/svg")
+        .with("width", format!("{width:.1}mm"))
+        .with("height", format!("{height:.1}mm"))
+        .with(
+            "viewBox",
+            format!("{:.1} {:.1} {:.1} {:.1}", sheet.left(), -sheet.top(), sheet.mm(width), sheet.mm(height)),
+        )
+        .with("font-family", "Helvetica, Arial, sans-serif")
+        .with("role", "img")
+        .with("aria-labelledby", format!("{prefix}-title {prefix}-desc"))
+        .open();
+    svg.tag("title")
+        .with("id", format!("{prefix}-title"))
+        .text(&format!("{}: roof map of slope {}", takeoff.job, slope.name));
+    svg.tag("desc").with("id", format!("{prefix}-desc")).text(&description(slope, &marked));
+    svg.tag("defs").open();
+    marks::define(&mut svg, sheet, prefix);
+    field::define_clip(&mut svg, slope, prefix);
+    svg.close("defs");
+    svg.tag("rect")
+        .with("x", sheet.left())
+        .with("y", -sheet.top())
+        .with("width", sheet.mm(width))
+        .with("height", sheet.mm(height))
+        .with("fill", marks::PAPER)
+        .empty();
+    field::ground(&mut svg, slope);
+    faces::draw(&mut svg, &marked, sheet, prefix);
+    field::courses(&mut svg, slope, sheet, prefix);
+    field::hidden_lines(&mut svg, slope, sheet, prefix);
+    patches::draw(&mut svg, slope, sheet);
+    field::edges(&mut svg, slope, sheet);
+    let left_out = dimensions::draw(&mut svg, slope, sheet, Quantities(takeoff.display));
+    faces::letters(&mut svg, slope, &marked, sheet);
+    posts::draw(&mut svg, slope, sheet, prefix);
+    legend::draw(&mut svg, slope, &marked, sheet, prefix);
+    title::draw(&mut svg, takeoff, slope, sheet, left_out);
+    svg.close("svg");
+    svg.done()
+}
+
+/// The drawing in a few sentences, for those who hear it read.
+fn description(slope: &SlopeTakeoff, marked: &[(marks::Mark, &crate::takeoff::TileWork)]) -> String {
+    let tiles = marks::MARKS.into_iter().rev().filter_map(|mark| {
+        let count = marked.iter().filter(|(of, _)| *of == mark).count() as u64;
+        (count > 0).then(|| format!("{} {}", words::count(count, "tile"), mark.look().words))
+    });
+    let posts = words::count(slope.posts.len() as u64, "post");
+    let tiles = tiles.collect::<Vec<_>>().join("; ");
+    let courses = words::count(slope.courses.len() as u64, "course");
+    format!("Eave at the bottom, pitch {}, {courses}, {posts}. {tiles}.", slope.pitch)
+}
+
+/// The bounds of some points: left, lower, right, upper.
+fn bounds<'p>(points: impl IntoIterator<Item = &'p [f64; 2]>) -> Option<[f64; 4]> {
+    points.into_iter().fold(None, |bounds, &[u, v]| {
+        let [left, lower, right, upper] = bounds.unwrap_or([u, v, u, v]);
+        Some([left.min(u), lower.min(v), right.max(u), upper.max(v)])
+    })
+}

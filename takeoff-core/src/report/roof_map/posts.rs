@@ -1,0 +1,124 @@
+//! The posts: opening, name and deck flashing of each, and the better place near it.
+use super::super::{plain, words};
+use super::marks;
+use super::sheet::Sheet;
+use super::svg::{Pen, Svg};
+use crate::takeoff::{PostTakeoff, SlopeTakeoff};
+
+/// Columns of a name that are shown beside its post.
+const NAME_COLUMNS: usize = 10;
+/// Reach of the cross over the opening on paper, mm.
+const CROSS: f64 = 1.0;
+
+/// Draws every post, as one group that can be moved as a whole.
+pub(super) fn draw(svg: &mut Svg, slope: &SlopeTakeoff, sheet: Sheet, prefix: &str) {
+    svg.tag("g").with("class", "posts").with("fill", "none").with("stroke", marks::INK).open();
+    for (number, post) in (1..).zip(&slope.posts) {
+        svg.tag("g")
+            .with("id", format!("{prefix}-post-{number}"))
+            .with("class", "post")
+            .with("data-post", post.name.as_str())
+            .with("data-u-mm", plain::number(post.u_mm))
+            .with("data-v-mm", plain::number(post.v_mm))
+            .open();
+        svg.tag("title").text(&description(post));
+        flashing(svg, sheet, post.deck.flashing_mm);
+        if let Some(nearest) = &post.nearest {
+            better_place(svg, sheet, [post.u_mm, post.v_mm], nearest.v_mm);
+        }
+        symbol(
+            svg,
+            sheet,
+            [post.opening.u_mm, post.opening.v_mm],
+            [post.opening.half_width_mm, post.opening.half_height_mm],
+        );
+        let [left, lower, ..] = name_box(post, sheet);
+        name(svg, sheet, [left, lower], &label(post));
+        svg.close("g");
+    }
+    svg.close("g");
+}
+
+/// A post's opening, true to scale, with a cross that one finds when the opening is small.
+pub(super) fn symbol(svg: &mut Svg, sheet: Sheet, [u, v]: [f64; 2], [half_width, half_height]: [f64; 2]) {
+    svg.tag("ellipse")
+        .with("cx", u)
+        .with("cy", -v)
+        .with("rx", half_width)
+        .with("ry", half_height)
+        .with("fill", marks::PAPER)
+        .with("stroke-width", sheet.mm(0.3))
+        .empty();
+    let (across, up) = (half_width + sheet.mm(CROSS), half_height + sheet.mm(CROSS));
+    let cross = Pen::default().to(u - across, v).line(u + across, v).to(u, v - up).line(u, v + up);
+    svg.tag("path").with("d", cross.way()).with("stroke-width", sheet.mm(marks::THIN)).empty();
+}
+
+/// A deck flashing.
+pub(super) fn flashing(svg: &mut Svg, sheet: Sheet, bounds: [f64; 4]) {
+    svg.tag("path")
+        .with("d", Pen::default().rectangle(bounds).way())
+        .with("stroke-width", sheet.mm(0.25))
+        .empty();
+}
+
+/// The better place near a post, and the way there.
+pub(super) fn better_place(svg: &mut Svg, sheet: Sheet, [u, from]: [f64; 2], v: f64) {
+    let radius = sheet.mm(0.6);
+    let toward = if v > from { -radius } else { radius };
+    let way = Pen::default().to(u, from).line(u, v + toward).ring(&[
+        [u - radius, v],
+        [u, v - radius],
+        [u + radius, v],
+        [u, v + radius],
+    ]);
+    svg.tag("path").with("d", way.way()).with("stroke-width", sheet.mm(0.25)).empty();
+}
+
+/// What a post's symbol covers: left, lower, right, upper.
+pub(super) fn symbol_box(post: &PostTakeoff, sheet: Sheet) -> [f64; 4] {
+    let opening = &post.opening;
+    let (across, up) = (opening.half_width_mm + sheet.mm(0.2), opening.half_height_mm + sheet.mm(0.2));
+    [opening.u_mm - across, opening.v_mm - up, opening.u_mm + across, opening.v_mm + up]
+}
+
+/// Where a post's name stands, to the upper right of it: left, lower, right, upper.
+pub(super) fn name_box(post: &PostTakeoff, sheet: Sheet) -> [f64; 4] {
+    let left = post.opening.u_mm + post.opening.half_width_mm + sheet.mm(0.5);
+    let lower = post.opening.v_mm + sheet.mm(0.5);
+    let width = plain::columns(&label(post)) as f64 * 0.62 * sheet.mm(marks::SMALL);
+    [left, lower, left + width, lower + 0.8 * sheet.mm(marks::SMALL)]
+}
+
+/// The name as shown; `!` for a post that asks for a second look.
+fn label(post: &PostTakeoff) -> String {
+    let name = plain::shortened(&post.name, NAME_COLUMNS);
+    if wants_a_look(post) { format!("{name}!") } else { name }
+}
+
+/// Whether a tile is severed, a check of the top flashing fails or the lag has no wood.
+pub(super) fn wants_a_look(post: &PostTakeoff) -> bool {
+    let no_wood = post.support.as_ref().is_some_and(|support| !support.on_rafter && !support.blocked);
+    post.severed || !post.top.passes || no_wood
+}
+
+fn name(svg: &mut Svg, sheet: Sheet, [u, v]: [f64; 2], label: &str) {
+    svg.tag("text")
+        .with("x", u)
+        .with("y", -v)
+        .with("font-size", sheet.mm(marks::SMALL))
+        .with("font-weight", "bold")
+        .with("fill", marks::INK)
+        .with("stroke", marks::PAPER)
+        .with("stroke-width", sheet.mm(0.7))
+        .with("stroke-linejoin", "round")
+        .with("paint-order", "stroke")
+        .text(label);
+}
+
+/// The post in a sentence, for those who point at it or hear the drawing read.
+fn description(post: &PostTakeoff) -> String {
+    let severed = if post.severed { ", severed" } else { "" };
+    let deck = words::deck_method(post.deck.method);
+    format!("{}: {}{severed}; flashing {deck}", post.name, words::situation(post.situation))
+}

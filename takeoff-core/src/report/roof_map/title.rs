@@ -1,0 +1,170 @@
+//! The title block: what is drawn, at which scale, where north is, and what the drawing is not.
+use super::super::plain;
+use super::super::quantity::Quantities;
+use super::super::words;
+use super::marks;
+use super::sheet::{FOOT, Sheet};
+use super::svg::{Pen, Svg, placed};
+use crate::job::Display;
+use crate::takeoff::{SlopeTakeoff, Takeoff};
+
+/// Width of the block on paper, mm.
+const WIDTH: f64 = 96.0;
+/// Longest scale bar on paper, mm.
+const LONGEST_BAR: f64 = 50.0;
+
+/// Draws the frame of the foot and the title block at its right.
+pub(super) fn draw(svg: &mut Svg, takeoff: &Takeoff, slope: &SlopeTakeoff, sheet: Sheet, left_out: usize) {
+    let shown = Quantities(takeoff.display);
+    svg.tag("g").with("class", "title-block").with("fill", marks::INK).with("stroke", "none").open();
+    frame(svg, sheet);
+    let mut block = Block { svg, sheet, left: sheet.paper[0] - WIDTH + 3.0, down: 0.0 };
+    block.line(5.5, 4.0, "bold", &takeoff.job);
+    block.line(5.0, 3.2, "bold", &format!("slope {}", slope.name));
+    block.line(4.5, marks::PLAIN, "normal", &facts(slope, shown));
+    block.line(3.6, marks::PLAIN, "normal", &tiling(slope, shown));
+    block.line(
+        3.6,
+        marks::PLAIN,
+        "normal",
+        &format!("posts: {}, u from the left end, v from the eave", slope.posts.len()),
+    );
+    let down = block.down;
+    scale_bar(svg, sheet, takeoff.display, down + 3.0);
+    north(svg, sheet, slope);
+    let mut notes = Block { svg, sheet, left: sheet.paper[0] - WIDTH + 3.0, down: FOOT - 12.0 };
+    if left_out > 0 {
+        let places = words::count(left_out as u64, "dimension");
+        notes.down -= 3.0;
+        notes.line(3.0, marks::SMALL, "normal", &format!("{places} without room here: see posts.csv"));
+    }
+    for text in [
+        "A drawing for layout: measure on the roof before you cut.",
+        "Fall protection, wet cutting, structure, warranty: see the cautions.",
+        "Print at 100 % and check the scale bar.",
+    ] {
+        notes.line(3.0, marks::SMALL, "normal", text);
+    }
+    svg.close("g");
+}
+
+/// A frame about the foot, with a line between legend and title block.
+fn frame(svg: &mut Svg, sheet: Sheet) {
+    let [left, upper] = sheet.foot(0.5, 0.0);
+    let [right, lower] = sheet.foot(sheet.paper[0] - 0.5, FOOT - 0.5);
+    let [between, _] = sheet.foot(sheet.paper[0] - WIDTH, 0.0);
+    let pen = Pen::default().rectangle([left, lower, right, upper]).to(between, upper).line(between, lower);
+    svg.tag("path")
+        .with("d", pen.way())
+        .with("fill", "none")
+        .with("stroke", marks::INK)
+        .with("stroke-width", sheet.mm(marks::THIN))
+        .empty();
+}
+
+/// Pitch, area and size.
+fn facts(slope: &SlopeTakeoff, shown: Quantities) -> String {
+    format!("pitch {}, slope factor {:.4}, {}", slope.pitch, slope.slope_factor, shown.area(slope.area_mm2))
+}
+
+/// Courses and exposure.
+fn tiling(slope: &SlopeTakeoff, shown: Quantities) -> String {
+    let courses = words::count(slope.courses.len() as u64, "course");
+    let exposures: Vec<f64> = slope.courses.iter().filter_map(|course| course.exposure_mm).collect();
+    let exposure = shown.range(exposures.iter().copied());
+    let cover = shown.short_length(slope.columns.cover_mm);
+    exposure.map_or_else(
+        || format!("{courses}, cover {cover}"),
+        |exposure| format!("{courses}, exposure {exposure}, cover {cover}"),
+    )
+}
+
+/// A bar of a round length, in four parts.
+fn scale_bar(svg: &mut Svg, sheet: Sheet, display: Display, down: f64) {
+    let (unit, name) = match display {
+        Display::Imperial => (304.8, "ft"),
+        Display::Metric => (1000.0, "m"),
+    };
+    let longest = sheet.mm(LONGEST_BAR) / unit;
+    let lengths = [1.0, 2.0, 4.0, 8.0, 10.0, 20.0, 40.0, 80.0, 100.0, 200.0, 400.0, 800.0, 1000.0, 2000.0];
+    let length = lengths.into_iter().take_while(|&length| length <= longest).last().unwrap_or(longest);
+    let [left, upper] = sheet.foot(sheet.paper[0] - WIDTH + 3.0, down);
+    let [_, lower] = sheet.foot(0.0, down + 1.6);
+    let part = length * unit / 4.0;
+    for number in 0..4_u8 {
+        let from = left + f64::from(number) * part;
+        svg.tag("path")
+            .with("d", Pen::default().rectangle([from, lower, from + part, upper]).way())
+            .with("fill", if number % 2 == 0 { marks::INK } else { marks::PAPER })
+            .with("stroke", marks::INK)
+            .with("stroke-width", sheet.mm(marks::HAIR))
+            .empty();
+    }
+    for (share, text) in [(0.0, "0".to_owned()), (4.0, format!("{} {name}", plain::number(length)))] {
+        svg.tag("text")
+            .with("x", left + share * part)
+            .with("y", -lower + sheet.mm(2.6))
+            .with("text-anchor", "middle")
+            .with("font-size", sheet.mm(marks::SMALL))
+            .text(&text);
+    }
+    svg.tag("text")
+        .with("x", left + 4.0 * part + sheet.mm(3.0))
+        .with("y", -lower)
+        .with("font-size", sheet.mm(marks::PLAIN))
+        .text(&format!("scale 1 : {}", plain::number(sheet.scale)));
+}
+
+/// An arrow to the north, where the job says how the slope lies.
+fn north(svg: &mut Svg, sheet: Sheet, slope: &SlopeTakeoff) {
+    let [u, v] = sheet.foot(sheet.paper[0] - 12.0, 27.0);
+    let Some(place) = &slope.place else {
+        return;
+    };
+    // Up on the sheet is up the slope, which is half a turn from its down-slope azimuth.
+    let turn = 180.0 - place.azimuth_deg;
+    let turn = if turn <= -180.0 { turn + 360.0 } else { turn };
+    let mm = |paper: f64| sheet.mm(paper);
+    svg.tag("g").with("class", "north").with("transform", placed(u, v, turn)).open();
+    let arrow =
+        Pen::default().ring(&[[0.0, mm(5.0)], [mm(2.0), mm(-4.0)], [0.0, mm(-2.5)], [mm(-2.0), mm(-4.0)]]);
+    svg.tag("path").with("d", arrow.way()).empty();
+    svg.tag("text")
+        .with("transform", placed(0.0, mm(7.2), -turn))
+        .with("text-anchor", "middle")
+        .with("dy", "0.36em")
+        .with("font-size", mm(3.0))
+        .with("font-weight", "bold")
+        .text("N");
+    svg.close("g");
+    svg.tag("text")
+        .with("x", u)
+        .with("y", -v + mm(11.5))
+        .with("text-anchor", "middle")
+        .with("font-size", mm(marks::SMALL))
+        .text(&format!("falls to {:.0}°", place.azimuth_deg));
+}
+
+/// Lines of text, one under the other.
+struct Block<'s> {
+    svg: &'s mut Svg,
+    sheet: Sheet,
+    left: f64,
+    down: f64,
+}
+
+impl Block<'_> {
+    /// The next line, this far below the one before, cut to the width of the block.
+    fn line(&mut self, step: f64, size: f64, weight: &str, text: &str) {
+        self.down += step;
+        let [u, v] = self.sheet.foot(self.left, self.down);
+        let room = ((WIDTH - 6.0) / (0.56 * size)) as usize;
+        self.svg
+            .tag("text")
+            .with("x", u)
+            .with("y", -v)
+            .with("font-size", self.sheet.mm(size))
+            .with("font-weight", weight)
+            .text(&plain::shortened(text, room));
+    }
+}

@@ -1,0 +1,31 @@
+//! The tables of a takeoff: what to bring, the posts, the cuts, the tiles handled.
+//!
+//! A column's name ends in its unit (`u_mm`, `area_mm2`); a column without one beside it (`u`) shows the
+//! same in the units of the job, for people. Rows are keyed by names: slope and post, slope and tile.
+mod csv;
+mod cuts;
+mod materials;
+mod posts;
+mod table;
+mod tiles;
+
+use crate::takeoff::{SlopeTakeoff, Takeoff};
+
+pub use cuts::cuts;
+pub use materials::materials;
+pub use posts::posts;
+pub use table::{Column, Table, Values};
+pub use tiles::tiles;
+
+/// The things of a slope, each with its slope, over all slopes.
+fn with_slope<'a, T>(
+    takeoff: &'a Takeoff,
+    things: impl Fn(&'a SlopeTakeoff) -> &'a [T],
+) -> Vec<(&'a SlopeTakeoff, &'a T)> {
+    takeoff.slopes.iter().flat_map(|slope| things(slope).iter().map(move |thing| (slope, thing))).collect()
+}
+
+/// Several names in one cell.
+fn listed(names: &[String]) -> String {
+    names.join("; ")
+}

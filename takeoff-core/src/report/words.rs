@@ -1,0 +1,93 @@
+//! The words for what a takeoff says by kind, in one place, so that screen, tables and drawings agree.
+use crate::job::EdgeKind;
+use crate::takeoff::{CutKind, DeckMethod, Situation, TileClass, TileSide, Unit};
+
+/// What a post meets.
+pub(super) fn situation(situation: Situation) -> &'static str {
+    match situation {
+        Situation::None => "no tile there",
+        Situation::OneTileHole => "one tile, hole",
+        Situation::OneTileEdge => "one tile, edge",
+        Situation::TwoSideBySide => "two tiles side by side",
+        Situation::TwoCourses => "two tiles of two courses",
+        Situation::Three => "three tiles",
+        Situation::FourOrMore => "four or more tiles",
+    }
+}
+
+/// Every situation, from the easiest to the hardest.
+pub(super) const SITUATIONS: [Situation; 7] = [
+    Situation::None,
+    Situation::OneTileHole,
+    Situation::OneTileEdge,
+    Situation::TwoSideBySide,
+    Situation::TwoCourses,
+    Situation::Three,
+    Situation::FourOrMore,
+];
+
+/// What a tile gets.
+pub(super) fn cut_kind(kind: CutKind) -> &'static str {
+    match kind {
+        CutKind::Hole => "hole",
+        CutKind::Notch => "notch",
+        CutKind::Corner => "corner",
+        CutKind::Severed => "severed",
+    }
+}
+
+/// What becomes of a tile.
+pub(super) fn tile_class(class: TileClass) -> &'static str {
+    match class {
+        TileClass::Severed => "severed",
+        TileClass::Cut => "cut",
+        TileClass::Removed => "taken up",
+        TileClass::Loosened => "loosened",
+    }
+}
+
+/// How a deck flashing is dried in.
+pub(super) fn deck_method(method: DeckMethod) -> &'static str {
+    match method {
+        DeckMethod::Tucked => "tucked",
+        DeckMethod::Patched => "patched",
+    }
+}
+
+/// A side of a tile as laid.
+pub(super) fn tile_side(side: TileSide) -> &'static str {
+    match side {
+        TileSide::Left => "left",
+        TileSide::Nose => "nose",
+        TileSide::Right => "right",
+        TileSide::Head => "head",
+        TileSide::FieldEdge => "field edge",
+    }
+}
+
+/// An edge of a slope.
+pub(super) fn edge(kind: EdgeKind) -> &'static str {
+    match kind {
+        EdgeKind::Eave => "eave",
+        EdgeKind::Ridge => "ridge",
+        EdgeKind::Rake => "rake",
+        EdgeKind::Hip => "hip",
+        EdgeKind::Valley => "valley",
+        EdgeKind::Wall => "wall",
+    }
+}
+
+/// The unit of a number in a table.
+pub(super) fn unit(unit: Unit) -> &'static str {
+    match unit {
+        Unit::Each => "each",
+        Unit::Mm2 => "mm2",
+        Unit::Mm => "mm",
+        Unit::Mm3 => "mm3",
+    }
+}
+
+/// `1 tile`, `2 tiles`: a count with its noun, which takes an s.
+pub(super) fn count(n: u64, noun: &str) -> String {
+    if n == 1 { format!("1 {noun}") } else { format!("{n} {noun}s") }
+}
