@@ -1,8 +1,10 @@
 //! One roof plane: the tiled field, the tiles on it, its place in the world.
 mod field;
+mod frame;
 mod site;
 mod tiles;
 
 pub use field::Field;
+pub use frame::{FitError, Frame, PlaneFit};
 pub use site::Site;
 pub use tiles::{Part, TileGrid, TileId};
