@@ -2,6 +2,8 @@
 use schemars::JsonSchema;
 use serde::Serialize;
 
+use super::codes::Code;
+
 /// How grave a [`Problem`] is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, JsonSchema)]
 #[serde(rename_all = "snake_case")]
@@ -25,4 +27,15 @@ pub struct Problem {
     pub path: String,
     /// Error or finding.
     pub severity: Severity,
+}
+
+/// A problem of a known kind at a JSON Pointer.
+pub(super) fn problem(code: Code, path: String, message: impl Into<String>, help: impl Into<String>) -> Problem {
+    Problem {
+        code: code.text().to_owned(),
+        message: message.into(),
+        help: help.into(),
+        path,
+        severity: code.severity(),
+    }
 }

@@ -1,0 +1,463 @@
+//! A job file as somebody writes it. What is said here of a field is what its JSON Schema says.
+use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
+
+use super::csv::{Row, Table};
+use super::kinds::*;
+use super::reader::objects;
+use super::{Axis, BeadPlace, Display, EdgeKind, Held, LapSide, Laps};
+
+objects! {
+    /// A job: the slopes of a roof, what lies on them and what goes through them.
+    ///
+    /// A quantity is a text with its unit (`"16 1/2 in"`, `"3 ft 4 1/2 in"`, `"168 mm"`, `"5:12"`); only zero
+    /// needs none. On a slope `u` runs along the eave, left to right as seen by someone outside who looks up
+    /// the slope, and `v` up the slope on the deck; all lengths are true lengths on the slope, not in plan.
+    struct Job {
+        /// Which job file this is: `tilepost-job/1`.
+        format: Format,
+        /// What the job is called in its reports.
+        name: Name,
+        /// Which units reports show; it changes no number. Left out: `imperial`.
+        display: Option<Choice<Display>>,
+        /// The kinds of roof tile, by name.
+        tiles: Map<Tile>,
+        /// The kinds of underlayment, by name.
+        underlayments: Map<Underlayment>,
+        /// The kinds of post with their flashings, fasteners and sealant, by name.
+        assemblies: Option<Map<Assembly>>,
+        /// The slopes of the roof.
+        slopes: List<Slope>,
+        /// How the crew works. What is left out is assumed, and every report lists the assumptions.
+        practice: Option<Practice>,
+        /// What the survey asked; reports list what it left unasked.
+        survey: Option<Survey>,
+        /// A price list. This version counts and does not cost: the file is not read, and a finding says so.
+        prices: Option<Text>,
+    }
+
+    /// A kind of roof tile. A one-piece tile has a `width`, a two-piece tile `pan_and_cover`.
+    struct Tile {
+        /// From nose to head, such as `16 1/2 in`.
+        length: TileSize,
+        /// Overall width of a one-piece tile, such as `13 in`.
+        width: Option<TileSize>,
+        /// Cover width: from joint to joint, such as `12 in`. The side lap is `width` less `cover`.
+        cover: TileSize,
+        /// The least that a course laps over the one below, such as `3 in`. The greatest exposure is `length`
+        /// less this, or half of that for a double-lap tile.
+        least_head_lap: Gap,
+        /// Thickness of one layer, such as `1 in`.
+        thickness: Size,
+        /// Weight of one tile, such as `9.6 lb`.
+        weight: Option<Weight>,
+        /// Whether a tile laps the course below it only, or the one below that too. Left out: `single`.
+        laps: Option<Choice<Laps>>,
+        /// Which side strip lies under the neighbour, as seen from outside, looking up the slope. Needed where
+        /// a one-piece tile is wider than it covers.
+        lap_side: Option<Choice<LapSide>>,
+        /// Tiles already on hand, taken off the spares to buy. Left out: none.
+        on_hand: Option<Count>,
+        /// The pieces of a two-piece tile.
+        pan_and_cover: Option<PanAndCover>,
+        /// How a tile is held. Tiles set in mortar, foam or adhesive can't be loosened and laid back.
+        held: Choice<Held>,
+        /// Nails, screws or clips that hold one tile. Left out: 1 if nailed or clipped, else none.
+        fasteners_each: Option<Count>,
+        /// The tile's shape across the slope. Left out: flat.
+        profile: Option<Profile>,
+    }
+
+    /// The pieces of a two-piece tile: in each column a pan centred on the column, and a cover centred on
+    /// each joint.
+    struct PanAndCover {
+        /// Overall width of a pan, such as `8 in`; not more than `cover`, which is from joint to joint.
+        pan_width: TileSize,
+        /// Overall width of a cover, such as `8 in`; pan and cover together are more than `cover`, or there is a gap.
+        cover_width: TileSize,
+        /// Pans already on hand. Left out: none.
+        pans_on_hand: Option<Count>,
+        /// Covers already on hand. Left out: none.
+        covers_on_hand: Option<Count>,
+    }
+
+    /// The shape of a tile across the slope.
+    struct Profile {
+        /// Flat, a sine wave, or arcs.
+        shape: Choice<Shape>,
+        /// From the bottom of the wave to its top, such as `2 in`. Needed unless flat.
+        rise: Option<Size>,
+        /// From top to top, such as `6 in`. Needed unless flat.
+        wave: Option<Size>,
+    }
+
+    /// A kind of underlayment, laid in sheets along the eave.
+    struct Underlayment {
+        /// Width of a sheet, such as `36 in`.
+        sheet_width: Size,
+        /// Lap of a sheet over the one below, such as `2 in` (`19 in` for a double layer of 36 in felt).
+        head_lap: Gap,
+        /// Length of a roll, such as `72 ft`.
+        roll_length: Option<Run>,
+        /// Whether the sheets are stuck to the deck: then no flashing is tucked under them. Left out: no.
+        bonded: Option<Flag>,
+        /// Whether the sheets are too old to be bent: then no flashing is tucked under them. Left out: no.
+        brittle: Option<Flag>,
+    }
+
+    /// A post with its flashings, fasteners and sealant.
+    struct Assembly {
+        /// Diameter of the post, such as `1 1/2 in`.
+        post_diameter: Size,
+        /// Gap left all round between the post and the tile, such as `1/4 in`.
+        clearance: Gap,
+        /// Whether the post stands square to the deck or upright. Left out: `normal`.
+        axis: Option<Choice<Axis>>,
+        /// Diameters of the hole saws at hand: the smallest that leaves the clearance is used where the post
+        /// stands square to the deck. Left out: the opening is exactly post and clearance.
+        hole_saws: Option<List<Size>>,
+        /// Top of the post over the deck, square to it, such as `7 in`.
+        post_height: Option<Size>,
+        /// Height over the deck of the surface between the two layers of a head lap. Left out: height of the
+        /// batten and thickness of the tile.
+        lap_surface_height: Option<Gap>,
+        /// Least distance of a lag from the edge of its rafter. Left out: `1/2 in`.
+        lag_edge_distance: Option<Gap>,
+        /// The flashing on the deck.
+        deck_flashing: DeckFlashing,
+        /// The flashing on the tile.
+        top_flashing: TopFlashing,
+        /// Beads of sealant.
+        beads: Option<List<Bead>>,
+        /// Pilot holes filled with sealant.
+        pilot_holes: Option<List<PilotHoles>>,
+        /// Dabs of sealant.
+        dabs: Option<List<Dabs>>,
+        /// Lags, washers, collars and whatever else one post takes.
+        items: Option<List<Item>>,
+        /// What one blocking board takes besides the board.
+        blocking_items: Option<List<Item>>,
+    }
+
+    /// The flashing on the deck: a flange with a cone.
+    struct DeckFlashing {
+        /// Across the slope, such as `10 in`.
+        width: Size,
+        /// From the post's point down to the lower edge, such as `4 in`.
+        down: Size,
+        /// From the post's point up to the upper edge, such as `7 in`.
+        up: Size,
+        /// Diameter of the cone where it stands on the flange, such as `2 in`; not less than the post.
+        cone_diameter: Size,
+        /// Top of the cone over the deck, such as `4 in`.
+        cone_height: Option<Size>,
+    }
+
+    /// The flashing on the tile.
+    struct TopFlashing {
+        /// Across the slope, flat, before it is formed, such as `16 in`.
+        width: Size,
+        /// From the opening's centre down to the lower edge, such as `6 in`.
+        down: Size,
+        /// From the opening's centre up to the upper edge, such as `11 in`.
+        up: Size,
+        /// Whether it is formed over the tile's wave, and so covers less than its flat width. Left out: no.
+        formed: Option<Flag>,
+    }
+
+    /// A bead of sealant.
+    struct Bead {
+        /// Where it runs: a U under the deck flange, or a ring round the post at its collar.
+        r#where: Choice<BeadPlace>,
+        /// Its diameter. Left out: `3/8 in`.
+        diameter: Option<Size>,
+    }
+
+    /// Pilot holes filled with sealant.
+    struct PilotHoles {
+        /// How many.
+        count: Count,
+        /// Diameter of the drill, such as `3/16 in`.
+        diameter: Size,
+        /// How deep they are filled, such as `2 1/2 in`.
+        depth: Size,
+    }
+
+    /// Dabs of sealant.
+    struct Dabs {
+        /// How many.
+        count: Count,
+        /// Volume of one, such as `2 mL`.
+        volume: Volume,
+    }
+
+    /// A thing counted by the piece.
+    struct Item {
+        /// What it is, such as `lag 5/16 x 3 1/2 in`.
+        item: Name,
+        /// How many.
+        count: Count,
+    }
+
+    /// One roof plane with its tile, underlayment, rafters and posts.
+    struct Slope {
+        /// What it is called, such as `south`.
+        name: Name,
+        /// How steep it is, at most 80 degrees, such as `5:12`, `22.6 deg` or `41.7 %`.
+        pitch: Pitch,
+        /// Where it stands in the world.
+        place: Option<Place>,
+        /// Its corners in turn, each `[u, v]`: a simple polygon, the first corner not repeated at the end.
+        outline: List<Point>,
+        /// What each edge is: the first runs from the first corner to the second. `null` is none of these.
+        /// Left out: no edge is any.
+        edges: Option<List<Option<Choice<EdgeKind>>>>,
+        /// Chimneys, vents, skylights.
+        holes: Option<List<Hole>>,
+        /// Name of its tile.
+        tile: Name,
+        /// Where the courses lie.
+        courses: Courses,
+        /// How far tile hangs over the eaves. Left out: from the lowest eave down to the lowest noses, if they
+        /// are below it.
+        overhang: Option<Distance>,
+        /// Where the joints lie.
+        columns: Columns,
+        /// Its underlayment, and where the sheets lap.
+        underlayment: Sheets,
+        /// The rafters. Left out: posts are not checked for wood under them.
+        rafters: Option<Rafters>,
+        /// Battens. Left out: `3/4 in` by `1 1/2 in` if the tile is hung, else none.
+        battens: Option<Battens>,
+        /// The strip in which every tile is fastened, so that a tile taken up there is fastened again.
+        perimeter: Option<Perimeter>,
+        /// How far posts keep from edges.
+        setbacks: Option<Setbacks>,
+        /// Whether setbacks hold for deck flashings too, not only for the centres of posts. Left out: no.
+        setbacks_hold_flashing: Option<Flag>,
+        /// How many tiles are walked on. Left out: none.
+        walked: Option<Count>,
+        /// The posts, or a CSV file of them with the columns `name`, `assembly`, `u`, `v`.
+        posts: Option<Table<Post>>,
+        /// Posts in rows and columns.
+        post_grids: Option<List<PostGrid>>,
+    }
+
+    /// Where a slope stands in the world: its origin and azimuth, or three or more surveyed points of it.
+    #[schemars(extend("oneOf" = [{ "required": ["origin", "azimuth"] }, { "required": ["points"] }]))]
+    struct Place {
+        /// East, north and up of `u = v = 0`.
+        origin: Option<WorldPoint>,
+        /// The direction down the slope, clockwise from north, such as `180 deg`.
+        azimuth: Option<Azimuth>,
+        /// Surveyed points of the plane, each east, north, up; three or more, not in one line.
+        points: Option<List<WorldPoint>>,
+    }
+
+    /// A hole in the slope: a chimney, a vent, a skylight.
+    struct Hole {
+        /// What it is called.
+        name: Option<Name>,
+        /// Its corners in turn, each `[u, v]`, inside the slope's outline.
+        outline: List<Point>,
+    }
+
+    /// Where the courses lie: measured noses, a first nose and an exposure, or fitted between eave and ridge.
+    #[schemars(extend("oneOf" = [
+        { "required": ["noses"] }, { "required": ["first_nose", "exposure"] }, { "required": ["overhang", "ridge_gap"] },
+    ]))]
+    struct Courses {
+        /// Measured: where the tiles' lower edges are, going up the slope; or a CSV file with the column `nose`.
+        noses: Option<Table<Position>>,
+        /// Constant: where the lower edge of the lowest course is, such as `-1 1/2 in`.
+        first_nose: Option<Position>,
+        /// Constant: from nose to nose, such as `13 1/4 in`.
+        exposure: Option<Size>,
+        /// Fitted: how far the lowest course hangs over the lowest eave, such as `2 in`.
+        overhang: Option<Distance>,
+        /// Fitted: from the head of the top course to the highest point of the slope, such as `3 in`.
+        ridge_gap: Option<Distance>,
+    }
+
+    /// Where the joints between the tiles of a course lie.
+    struct Columns {
+        /// Where one joint of the lowest course is, such as `0 in`.
+        first_joint: Position,
+        /// How far the joints of each course are moved to the right, in tiles: `straight` (not at all), `half`
+        /// (every other course by half a tile), or a list of fractions for the courses from the eave up, over and over.
+        bond: Bond,
+    }
+
+    /// The underlayment of a slope and its lap lines: the lower edges of all sheets but the first.
+    #[schemars(extend("oneOf" = [{ "required": ["first_lap_line"] }, { "required": ["lap_lines"] }]))]
+    struct Sheets {
+        /// Name of the underlayment.
+        kind: Name,
+        /// Where the first lap line is, such as `34 in`; the others follow by sheet width less head lap.
+        first_lap_line: Option<Position>,
+        /// Measured lap lines, going up the slope; or a CSV file with the column `lap_line`.
+        lap_lines: Option<Table<Position>>,
+    }
+
+    /// Rafters, running up the slope: evenly spaced from the first, or measured one by one.
+    #[schemars(extend("oneOf" = [{ "required": ["first", "spacing"] }, { "required": ["at"] }]))]
+    struct Rafters {
+        /// Centre line of the first on the left, such as `8 in`.
+        first: Option<Position>,
+        /// From centre to centre, such as `24 in`.
+        spacing: Option<Size>,
+        /// Measured centre lines, left to right; or a CSV file with the column `at`.
+        at: Option<Table<Position>>,
+        /// How wide a rafter is, such as `1 1/2 in`.
+        width: Size,
+    }
+
+    /// Battens under the heads of the courses.
+    struct Battens {
+        /// Height. Left out: `3/4 in`.
+        height: Option<Size>,
+        /// Width, down the slope. Left out: `1 1/2 in`.
+        width: Option<Size>,
+        /// From a tile's head down to the batten's upper edge. Left out: `0`.
+        lug: Option<Gap>,
+    }
+
+    /// The strip in which every tile is fastened.
+    struct Perimeter {
+        /// How wide it is, such as `36 in`.
+        width: Run,
+        /// Along which kinds of edge.
+        edges: List<Choice<EdgeKind>>,
+    }
+
+    /// How far posts keep from edges, by the kind of edge.
+    struct Setbacks {
+        /// From eaves.
+        eave: Option<Distance>,
+        /// From ridges, such as `18 in`.
+        ridge: Option<Distance>,
+        /// From rakes.
+        rake: Option<Distance>,
+        /// From hips.
+        hip: Option<Distance>,
+        /// From valleys.
+        valley: Option<Distance>,
+        /// From walls.
+        wall: Option<Distance>,
+    }
+
+    /// A post to be set.
+    struct Post {
+        /// What it is called, such as `A1`; no two posts of a slope have one name.
+        name: Name,
+        /// Name of its assembly.
+        assembly: Name,
+        /// Where it stands along the eave, such as `4 ft 8 in`.
+        u: Position,
+        /// Where it stands up the slope, on the deck, such as `3 ft 1 in`.
+        v: Position,
+    }
+
+    /// Posts in rows and columns: the post in the second row, third column of the grid `B` is called `B-2-3`.
+    struct PostGrid {
+        /// What the grid is called.
+        name: Name,
+        /// Name of the posts' assembly.
+        assembly: Name,
+        /// Where the lower left post stands along the eave.
+        u: Position,
+        /// Where the lower left post stands up the slope.
+        v: Position,
+        /// How many posts there are in a row, along the eave.
+        columns: Count,
+        /// From post to post in a row, such as `48 in`.
+        column_spacing: Run,
+        /// How many rows there are, going up the slope.
+        rows: Count,
+        /// From row to row, such as `39 in`.
+        row_spacing: Run,
+    }
+
+    /// How the crew works. Whatever is left out is assumed to be the value shown here; every report lists the
+    /// assumptions in force.
+    struct Practice {
+        /// The narrowest strip of tile that does not snap beside a cut. Left out: `1 in`.
+        least_web: Option<Size>,
+        /// Room for hands round the deck work: tiles that lie within it are taken up. Left out: `2 in`.
+        hand_clearance: Option<Gap>,
+        /// A post may land so far off its place before anything changes, or there is a finding. Left out: `1/4 in`.
+        least_margin: Option<Gap>,
+        /// A lap line is at least so far up the deck flashing for the sheet above to go over its flange. Left out: `1 in`.
+        drain: Option<Gap>,
+        /// The least of a deck flashing that is under the sheet above. Left out: `2 in`.
+        deck_tuck: Option<Gap>,
+        /// How far a patch goes up under the sheet above. Left out: `4 in`.
+        patch_underlap: Option<Size>,
+        /// How far a patch is wider than the flashing, each side. Left out: `4 in`.
+        patch_side_margin: Option<Gap>,
+        /// The least of a top flashing that is under the course above. Left out: `3 in`.
+        least_top_tuck: Option<Gap>,
+        /// The least that a top flashing covers on each side of the opening. Left out: `3 in`.
+        least_side_cover: Option<Gap>,
+        /// From the edge of a deck flange in to its bead. Left out: `3/4 in`.
+        bead_inset: Option<Gap>,
+        /// From staple to staple round a patch. Left out: `4 in`, common practice.
+        staple_spacing: Option<Size>,
+        /// How far from a post the nearest better place is looked for. Left out: one exposure.
+        window: Option<Size>,
+        /// How likely tiles are to break.
+        breakage: Option<Breakage>,
+        /// How likely the spares are to suffice: between 0 and 1, both left out. Left out: 0.95.
+        service_level: Option<ServiceLevel>,
+        /// New tiles that make up one severed tile. Left out: 2.
+        pieces_for_severed: Option<Count>,
+        /// What a cartridge of sealant holds. Left out: `10.1 fl oz`.
+        cartridge: Option<Volume>,
+        /// Sealant lost, as a share of what the work takes. Left out: 0.10.
+        sealant_waste: Option<Share>,
+        /// Whether the building official allows three-course flashing. This version does not take it off: a
+        /// finding says so where it is allowed.
+        three_course_allowed: Option<Flag>,
+    }
+
+    /// How likely one tile is to break, by what is done with it.
+    struct Breakage {
+        /// Taken up, cut and laid back. Left out: 0.06.
+        cut: Option<Chance>,
+        /// Taken up and laid back. Left out: 0.02.
+        removed: Option<Chance>,
+        /// Loosened in place. Left out: 0.01.
+        loosened: Option<Chance>,
+        /// Walked on. Left out: 0.005.
+        walked: Option<Chance>,
+        /// Whether a spare for a cut tile is cut too and may break in its turn. Left out: yes.
+        recut: Option<Flag>,
+    }
+
+    /// What the survey asked. Reports list the answers, and the questions that were left unasked.
+    struct Survey {
+        /// Maker, age and kind of the tile.
+        tile: Option<Text>,
+        /// The roofer of record.
+        roofer_of_record: Option<Text>,
+        /// Warranties of roof and tile that stand.
+        warranties: Option<Text>,
+        /// Age, kind and state of the underlayment.
+        underlayment: Option<Text>,
+        /// Rafter size and spacing, verified from inside.
+        rafters: Option<Text>,
+        /// Kind and thickness of the deck.
+        deck: Option<Text>,
+    }
+}
+
+/// The shape of a tile across the slope.
+#[derive(serde::Deserialize, JsonSchema)]
+#[serde(rename_all = "snake_case")]
+pub(super) enum Shape {
+    /// Flat.
+    Flat,
+    /// A sine wave.
+    Sine,
+    /// Arcs, up and down in turn.
+    Arcs,
+}

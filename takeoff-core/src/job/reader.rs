@@ -1,0 +1,263 @@
+//! From a [`Tree`] to typed fields, every problem on the way collected with its place.
+use std::collections::BTreeMap;
+
+use schemars::JsonSchema;
+
+use super::codes::Code;
+use super::nearest::nearest;
+use super::problem::problem;
+use super::tree::{Place, Tree, Value};
+use super::{Problem, Severity};
+use crate::units::UnitError;
+
+/// The texts of the files that a job names, by the name it gives.
+pub type Files = BTreeMap<String, String>;
+
+/// The most problems, and the most findings, that are worth listing.
+const MOST_PROBLEMS: usize = 1_000;
+
+/// Reads values of a tree and keeps what is wrong with them.
+pub(super) struct Reader<'a> {
+    pub(super) tree: &'a Tree<'a>,
+    pub(super) files: &'a Files,
+    /// Every file that the job names, in the order of the text.
+    pub(super) files_named: Vec<String>,
+    errors: Reports,
+    findings: Reports,
+}
+
+#[derive(Default)]
+struct Reports {
+    kept: Vec<(Place, Problem)>,
+    left_off: usize,
+}
+
+/// A way to read one kind of value.
+pub(super) trait Read: JsonSchema {
+    /// What comes out.
+    type Value;
+    /// What is expected, in words.
+    const EXPECTS: &'static str;
+
+    /// The value at a place, or nothing when it is reported to be wrong.
+    fn read(at: Place, reader: &mut Reader<'_>) -> Option<Self::Value>;
+
+    /// What a field left out stands for, if it may be left out.
+    fn absent() -> Option<Self::Value> {
+        None
+    }
+}
+
+/// A field as read, with the place that problems with it name.
+pub(super) struct Field<K: Read> {
+    /// The value's place; the object's, where the field is left out.
+    pub(super) at: Place,
+    value: Option<K::Value>,
+}
+
+impl<K: Read> Field<K> {
+    /// The value, unless it is wrong, and then that is reported.
+    pub(super) fn get(&self) -> Option<&K::Value> {
+        self.value.as_ref()
+    }
+
+    /// The value itself.
+    pub(super) fn take(self) -> Option<K::Value> {
+        self.value
+    }
+}
+
+impl<K: Read> Field<Option<K>> {
+    /// The value, if the field is given and right.
+    pub(super) fn given(&self) -> Option<&K::Value> {
+        self.value.as_ref()?.as_ref()
+    }
+
+    /// Whether the field is given, rightly or not.
+    pub(super) fn is_given(&self) -> bool {
+        !matches!(self.value, Some(None))
+    }
+}
+
+impl<'a> Reader<'a> {
+    pub(super) fn new(tree: &'a Tree<'a>, files: &'a Files) -> Reader<'a> {
+        let (errors, findings) = (Reports::default(), Reports::default());
+        Reader { tree, files, files_named: Vec::new(), errors, findings }
+    }
+
+    /// Keeps a problem or a finding.
+    pub(super) fn report(&mut self, at: Place, code: Code, message: impl Into<String>, help: impl Into<String>) {
+        let (tree, reports) = (self.tree, self.reports(code.severity()));
+        if reports.kept.len() < MOST_PROBLEMS {
+            reports.kept.push((at, problem(code, tree.pointer(at), message, help)));
+        } else {
+            reports.left_off = reports.left_off.saturating_add(1);
+        }
+    }
+
+    /// Keeps what is wrong with a written quantity.
+    pub(super) fn report_unit(&mut self, at: Place, error: UnitError) {
+        let (tree, reports) = (self.tree, &mut self.errors);
+        if reports.kept.len() < MOST_PROBLEMS {
+            let UnitError { code, message, help } = error;
+            let path = tree.pointer(at);
+            let severity = Severity::Error;
+            reports.kept.push((at, Problem { code: code.to_owned(), message, help, path, severity }));
+        } else {
+            reports.left_off = reports.left_off.saturating_add(1);
+        }
+    }
+
+    /// Keeps that a value is not of the kind expected.
+    pub(super) fn report_type(&mut self, at: Place, expects: &str) {
+        let found = match self.tree.value(at) {
+            Value::Null => "`null`".to_owned(),
+            Value::Bool(value) => format!("`{value}`"),
+            Value::Number(value) => format!("the bare number `{value}`"),
+            Value::Text(value) => quoted(value),
+            Value::List => "a list".to_owned(),
+            Value::Object => "an object".to_owned(),
+        };
+        let name = self.tree.name(at).map(|name| format!("{}: ", quoted(name))).unwrap_or_default();
+        self.report(at, Code::WrongType, format!("{name}expected {expects}, found {found}"), format!("write {expects}"));
+    }
+
+    fn reports(&mut self, severity: Severity) -> &mut Reports {
+        match severity {
+            Severity::Error => &mut self.errors,
+            Severity::Finding => &mut self.findings,
+        }
+    }
+
+    /// Everything reported, in the order of the text: errors, then findings.
+    pub(super) fn into_reports(self) -> (Vec<Problem>, Vec<Problem>) {
+        let listed = |reports: Reports, more: Code, what: &str| {
+            let Reports { mut kept, left_off } = reports;
+            kept.sort_by_key(|(at, _)| *at);
+            let mut listed: Vec<Problem> = kept.into_iter().map(|(_, problem)| problem).collect();
+            if left_off > 0 {
+                let message = format!("{left_off} more {what} are not listed");
+                listed.push(problem(more, String::new(), message, "mend those listed, then check the job again"));
+            }
+            listed
+        };
+        let errors = listed(self.errors, Code::ManyProblems, "problems");
+        let findings = listed(self.findings, Code::ManyFindings, "findings");
+        (errors, findings)
+    }
+
+    /// Whether the value is an object; reports where it is not, and each field of it that is not known.
+    pub(super) fn object(&mut self, at: Place, known: &[&str], expects: &str) -> bool {
+        if *self.tree.value(at) != Value::Object {
+            self.report_type(at, expects);
+            return false;
+        }
+        let tree = self.tree;
+        for child in tree.children(at) {
+            let name = tree.name(child).unwrap_or_default();
+            if !known.contains(&name) {
+                let help = match nearest(name, known.iter().copied()) {
+                    Some(meant) => format!("did you mean `{meant}`?"),
+                    None => format!("the fields here are {}", listed(known)),
+                };
+                self.report(child, Code::UnknownField, format!("unknown field {}", quoted(name)), help);
+            }
+        }
+        true
+    }
+
+    /// A field of an object; reports where it is missing.
+    pub(super) fn field<K: Read>(&mut self, object: Place, name: &str) -> Field<K> {
+        match self.tree.child(object, name) {
+            Some(at) => Field { at, value: K::read(at, self) },
+            None => {
+                let value = K::absent();
+                if value.is_none() {
+                    let message = format!("`{name}` is missing");
+                    self.report(object, Code::MissingField, message, format!("add `{name}`: {}", K::EXPECTS));
+                }
+                Field { at: object, value }
+            }
+        }
+    }
+
+    /// A value that stands for itself.
+    pub(super) fn item<K: Read>(&mut self, at: Place) -> Field<K> {
+        Field { at, value: K::read(at, self) }
+    }
+
+    /// The text at a place; reports where it is none.
+    pub(super) fn text(&mut self, at: Place, expects: &str) -> Option<&'a str> {
+        match self.tree.value(at) {
+            Value::Text(text) => Some(text),
+            _ => {
+                self.report_type(at, expects);
+                None
+            }
+        }
+    }
+}
+
+/// Somebody's input in backticks, shortened to a line.
+pub(super) fn quoted(text: &str) -> String {
+    const MOST: usize = 60;
+    let mut shown: String = text.chars().take(MOST).flat_map(|c| match c {
+        '`' => vec!['\''],
+        c if c.is_control() => c.escape_debug().collect(),
+        c => vec![c],
+    }).collect();
+    if text.chars().nth(MOST).is_some() {
+        shown.push('…');
+    }
+    format!("`{shown}`")
+}
+
+/// Words in backticks, with commas.
+pub(super) fn listed(words: &[&str]) -> String {
+    words.iter().map(|word| format!("`{word}`")).collect::<Vec<_>>().join(", ")
+}
+
+/// Declares the objects of a job file: for each a struct of [`Field`]s, how to read it, and its schema.
+///
+/// The list of fields stands once, as somebody writes them, with the documentation that the schema shows.
+macro_rules! objects {
+    ($( $(#[doc = $doc:literal])* $(#[schemars($($rule:tt)*)])? struct $name:ident { $( $(#[doc = $about:literal])* $field:ident: $kind:ty, )* } )*) => {$(
+        $(#[doc = $doc])*
+        pub(super) struct $name {
+            $( pub(super) $field: $crate::job::reader::Field<$kind>, )*
+        }
+
+        impl $crate::job::reader::Read for $name {
+            type Value = $name;
+            const EXPECTS: &'static str = "an object";
+
+            fn read(at: $crate::job::tree::Place, reader: &mut $crate::job::reader::Reader<'_>) -> Option<$name> {
+                let known = [$( stringify!($field).trim_start_matches("r#") ),*];
+                if !reader.object(at, &known, Self::EXPECTS) {
+                    return None;
+                }
+                let mut names = known.into_iter();
+                Some($name { $( $field: reader.field(at, names.next().unwrap_or_default()), )* })
+            }
+        }
+
+        const _: () = {
+            $(#[doc = $doc])*
+            #[derive(schemars::JsonSchema)]
+            #[schemars(deny_unknown_fields, $($($rule)*)?)]
+            #[allow(dead_code, reason = "only its schema is used")]
+            struct Written { $( $(#[doc = $about])* $field: $kind, )* }
+
+            impl schemars::JsonSchema for $name {
+                fn schema_name() -> std::borrow::Cow<'static, str> {
+                    stringify!($name).into()
+                }
+
+                fn json_schema(generator: &mut schemars::SchemaGenerator) -> schemars::Schema {
+                    <Written as schemars::JsonSchema>::json_schema(generator)
+                }
+            }
+        };
+    )*};
+}
+pub(super) use objects;

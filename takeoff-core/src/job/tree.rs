@@ -1,0 +1,113 @@
+//! A document as read, before anybody asks what it means: values in the order they stand in the text.
+use std::borrow::Cow;
+
+use serde_json::Number;
+
+/// Where a value stands in its [`Tree`]; places compare in the order of the text.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub(super) struct Place(u32);
+
+impl Place {
+    /// The whole document.
+    pub(super) const ROOT: Place = Place(0);
+}
+
+/// A value; what a list or an object holds stands in the tree right behind it.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) enum Value<'a> {
+    Null,
+    Bool(bool),
+    Number(Number),
+    Text(Cow<'a, str>),
+    List,
+    Object,
+}
+
+/// What a value is called by the list or object that holds it.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) enum Key<'a> {
+    Root,
+    Index(u32),
+    Name(Cow<'a, str>),
+}
+
+#[derive(Debug)]
+struct Node<'a> {
+    key: Key<'a>,
+    value: Value<'a>,
+    parent: Place,
+    /// One past the last value that stands inside this one.
+    end: u32,
+}
+
+/// A document: every value in the order of the text.
+#[derive(Debug, Default)]
+pub(super) struct Tree<'a> {
+    nodes: Vec<Node<'a>>,
+}
+
+impl<'a> Tree<'a> {
+    pub(super) fn len(&self) -> usize {
+        self.nodes.len()
+    }
+
+    /// Adds a value after all the others, inside `parent`; what it holds is added next, then it is
+    /// [closed](Tree::close).
+    pub(super) fn open(&mut self, parent: Place, key: Key<'a>, value: Value<'a>) -> Place {
+        let at = u32::try_from(self.nodes.len()).unwrap_or(u32::MAX);
+        self.nodes.push(Node { key, value, parent, end: at.saturating_add(1) });
+        Place(at)
+    }
+
+    /// What was added since `at` was opened stands inside it.
+    pub(super) fn close(&mut self, at: Place) {
+        let end = u32::try_from(self.nodes.len()).unwrap_or(u32::MAX);
+        if let Some(node) = self.nodes.get_mut(at.0 as usize) {
+            node.end = end;
+        }
+    }
+
+    pub(super) fn value(&self, at: Place) -> &Value<'a> {
+        self.nodes.get(at.0 as usize).map_or(&Value::Null, |node| &node.value)
+    }
+
+    /// The key under which an object holds the value, if an object does.
+    pub(super) fn name(&self, at: Place) -> Option<&str> {
+        match self.nodes.get(at.0 as usize).map(|node| &node.key) {
+            Some(Key::Name(name)) => Some(name),
+            _ => None,
+        }
+    }
+
+    /// The values directly inside a list or an object.
+    pub(super) fn children(&self, at: Place) -> impl Iterator<Item = Place> {
+        let end = self.nodes.get(at.0 as usize).map_or(0, |node| node.end);
+        let mut next = at.0.saturating_add(1);
+        std::iter::from_fn(move || {
+            let node = self.nodes.get(next as usize).filter(|_| next < end)?;
+            let child = Place(next);
+            next = node.end;
+            Some(child)
+        })
+    }
+
+    /// The value that an object holds under a key.
+    pub(super) fn child(&self, at: Place, name: &str) -> Option<Place> {
+        self.children(at).find(|child| self.name(*child) == Some(name))
+    }
+
+    /// JSON Pointer (RFC 6901): `/slopes/0/name`; empty for the whole document.
+    pub(super) fn pointer(&self, at: Place) -> String {
+        let mut keys = Vec::new();
+        let mut at = at;
+        while let Some(node) = self.nodes.get(at.0 as usize) {
+            match &node.key {
+                Key::Root => break,
+                Key::Index(index) => keys.push(index.to_string()),
+                Key::Name(name) => keys.push(name.replace('~', "~0").replace('/', "~1")),
+            }
+            at = node.parent;
+        }
+        keys.iter().rev().flat_map(|key| ["/", key]).collect()
+    }
+}
