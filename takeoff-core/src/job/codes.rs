@@ -87,8 +87,6 @@ codes! {
     Error TwoSlopesOfOneName = "two-slopes-of-one-name",
     /// Two posts of one name on one slope.
     Error TwoPostsOfOneName = "two-posts-of-one-name",
-    /// A slope steeper than 80° or below level.
-    Error Pitch = "pitch",
     /// An outline with fewer than three corners.
     Error TooFewCorners = "too-few-corners",
     /// An outline without area.
@@ -107,6 +105,8 @@ codes! {
     Error NoEave = "no-eave",
     /// No room for a course between the first nose and the ridge.
     Error NoRoomForCourses = "no-room-for-courses",
+    /// Rafters nearer to each other than they are wide.
+    Error RaftersOverlap = "rafters-overlap",
     /// A bond that is not made of fractions of a tile.
     Error BadFraction = "bad-fraction",
     /// Too few surveyed points for a plane.

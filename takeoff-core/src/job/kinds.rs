@@ -453,3 +453,89 @@ fn coordinates<const N: usize>(at: Place, reader: &mut Reader<'_>, expects: &str
     let read: Vec<Option<Length>> = tree.children(at).map(|child| Position::read(child, reader)).collect();
     read.into_iter().collect::<Option<Vec<_>>>()?.try_into().ok()
 }
+
+/// Which job file it is.
+pub(super) struct Format;
+schema!(Format: json_schema!({ "const": Format::KNOWN }));
+
+impl Format {
+    const KNOWN: &'static str = "tilepost-job/1";
+}
+
+impl Read for Format {
+    type Value = ();
+    const EXPECTS: &'static str = "`\"tilepost-job/1\"`";
+
+    fn read(at: Place, reader: &mut Reader<'_>) -> Option<()> {
+        let text = reader.text(at, Self::EXPECTS)?;
+        if text == Format::KNOWN {
+            return Some(());
+        }
+        let message = format!("the format {} is not one that this version reads", quoted(text));
+        reader.report(at, Code::UnknownFormat, message, format!("write {}", Self::EXPECTS));
+        None
+    }
+}
+
+/// How the joints of each course are moved, as fractions of a tile, over and over.
+pub(super) struct Bond;
+schema!(Bond: json_schema!({
+    "anyOf": [
+        { "enum": ["straight", "half"] },
+        { "type": "array", "items": { "type": "string", "pattern": r"^(0|[0-9]+/[0-9]+)$" }, "minItems": 1 },
+    ],
+    "examples": ["half", ["0", "1/3", "2/3"]],
+}));
+
+impl Bond {
+    /// The finest fraction of a tile that a bond is made of.
+    const FINEST: u32 = 1_000;
+    /// The longest bond, in courses.
+    const LONGEST: usize = 10_000;
+
+    fn fraction(text: &str) -> Option<(u32, u32)> {
+        let (top, over) = text.split_once('/').unwrap_or((text, "1"));
+        let whole = |text: &str| text.trim().parse().ok().filter(|_| !text.contains(['+', '-']));
+        let (top, over) = (whole(top)?, whole(over)?);
+        (top < over && over <= Bond::FINEST).then_some((top, over))
+    }
+}
+
+impl Read for Bond {
+    type Value = Vec<(u32, u32)>;
+    const EXPECTS: &'static str = "`\"straight\"`, `\"half\"`, or fractions such as `[\"0\", \"1/3\", \"2/3\"]`";
+
+    fn read(at: Place, reader: &mut Reader<'_>) -> Option<Self::Value> {
+        let tree = reader.tree;
+        match tree.value(at) {
+            Value::Text(word) if word == "straight" => Some(vec![(0, 1)]),
+            Value::Text(word) if word == "half" => Some(vec![(0, 1), (1, 2)]),
+            Value::List if (1..=Bond::LONGEST).contains(&tree.children(at).count()) => {
+                let fractions: Vec<_> = tree.children(at).map(|item| {
+                    let text = reader.text(item, "a fraction in quotes, such as `\"1/3\"`")?;
+                    let fraction = Bond::fraction(text);
+                    if fraction.is_none() {
+                        let message = format!("{} is not a fraction of a tile, 0 or more and below 1", quoted(text));
+                        let help = format!("write one such as `1/3`, over {} at most", Bond::FINEST);
+                        reader.report(item, Code::BadFraction, message, help);
+                    }
+                    fraction
+                }).collect();
+                fractions.into_iter().collect()
+            }
+            Value::Text(word) => {
+                let message = format!("{} is none of `straight`, `half`", quoted(word));
+                let help = match nearest(word, ["straight", "half"]) {
+                    Some(meant) => format!("did you mean `{meant}`?"),
+                    None => format!("write {}", Self::EXPECTS),
+                };
+                reader.report(at, Code::UnknownChoice, message, help);
+                None
+            }
+            _ => {
+                reader.report_type(at, Self::EXPECTS);
+                None
+            }
+        }
+    }
+}

@@ -24,6 +24,8 @@ pub(super) struct Reader<'a> {
     pub(super) files_named: Vec<String>,
     errors: Reports,
     findings: Reports,
+    /// What messages begin with: where in a CSV file the value stands.
+    told: String,
 }
 
 #[derive(Default)]
@@ -56,6 +58,10 @@ pub(super) struct Field<K: Read> {
 }
 
 impl<K: Read> Field<K> {
+    pub(super) fn new(at: Place, value: Option<K::Value>) -> Field<K> {
+        Field { at, value }
+    }
+
     /// The value, unless it is wrong, and then that is reported.
     pub(super) fn get(&self) -> Option<&K::Value> {
         self.value.as_ref()
@@ -82,30 +88,41 @@ impl<K: Read> Field<Option<K>> {
 impl<'a> Reader<'a> {
     pub(super) fn new(tree: &'a Tree<'a>, files: &'a Files) -> Reader<'a> {
         let (errors, findings) = (Reports::default(), Reports::default());
-        Reader { tree, files, files_named: Vec::new(), errors, findings }
+        Reader { tree, files, files_named: Vec::new(), errors, findings, told: String::new() }
     }
 
     /// Keeps a problem or a finding.
     pub(super) fn report(&mut self, at: Place, code: Code, message: impl Into<String>, help: impl Into<String>) {
-        let (tree, reports) = (self.tree, self.reports(code.severity()));
+        self.keep(at, problem(code, String::new(), message, help));
+    }
+
+    /// Keeps what is wrong with a written quantity.
+    pub(super) fn report_unit(&mut self, at: Place, error: UnitError) {
+        let UnitError { code, message, help } = error;
+        let (code, path, severity) = (code.to_owned(), String::new(), Severity::Error);
+        self.keep(at, Problem { code, message, help, path, severity });
+    }
+
+    fn keep(&mut self, at: Place, mut problem: Problem) {
+        let reports = match problem.severity {
+            Severity::Error => &mut self.errors,
+            Severity::Finding => &mut self.findings,
+        };
         if reports.kept.len() < MOST_PROBLEMS {
-            reports.kept.push((at, problem(code, tree.pointer(at), message, help)));
+            problem.path = self.tree.pointer(at);
+            problem.message.insert_str(0, &self.told);
+            reports.kept.push((at, problem));
         } else {
             reports.left_off = reports.left_off.saturating_add(1);
         }
     }
 
-    /// Keeps what is wrong with a written quantity.
-    pub(super) fn report_unit(&mut self, at: Place, error: UnitError) {
-        let (tree, reports) = (self.tree, &mut self.errors);
-        if reports.kept.len() < MOST_PROBLEMS {
-            let UnitError { code, message, help } = error;
-            let path = tree.pointer(at);
-            let severity = Severity::Error;
-            reports.kept.push((at, Problem { code: code.to_owned(), message, help, path, severity }));
-        } else {
-            reports.left_off = reports.left_off.saturating_add(1);
-        }
+    /// Reads something whose problems begin with where it stands.
+    pub(super) fn within<T>(&mut self, told: String, read: impl FnOnce(&mut Reader<'a>) -> T) -> T {
+        self.told = told;
+        let value = read(self);
+        self.told.clear();
+        value
     }
 
     /// Keeps that a value is not of the kind expected.
@@ -120,13 +137,6 @@ impl<'a> Reader<'a> {
         };
         let name = self.tree.name(at).map(|name| format!("{}: ", quoted(name))).unwrap_or_default();
         self.report(at, Code::WrongType, format!("{name}expected {expects}, found {found}"), format!("write {expects}"));
-    }
-
-    fn reports(&mut self, severity: Severity) -> &mut Reports {
-        match severity {
-            Severity::Error => &mut self.errors,
-            Severity::Finding => &mut self.findings,
-        }
     }
 
     /// Everything reported, in the order of the text: errors, then findings.
