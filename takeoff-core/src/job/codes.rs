@@ -66,6 +66,9 @@ codes! {
     /// More posts, courses, rafters or the like than a slope may have.
     Error TooMany = "too-many",
 
+    /// A job without a slope.
+    Error NoSlopes = "no-slopes",
+
     /// A tile that covers more than its own width.
     Error CoverWiderThanTile = "cover-wider-than-tile",
     /// A side lap that takes the whole cover width or more.
@@ -111,6 +114,8 @@ codes! {
     Error BadFraction = "bad-fraction",
     /// Too few surveyed points for a plane.
     Error TooFewPoints = "too-few-points",
+    /// An overhang that makes the outline cross itself.
+    Error OverhangTooFar = "overhang-too-far",
     /// A post that does not stand on its slope.
     Error PostOffSlope = "post-off-slope",
 

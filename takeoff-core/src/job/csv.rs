@@ -8,7 +8,7 @@ use super::kinds::{List, MOST_ITEMS, Name, Position};
 use super::nearest::nearest;
 use super::raw::Post;
 use super::reader::{Field, Read, Reader, listed, quoted};
-use super::tree::{Place, Value};
+use super::tree::{At, Value};
 use crate::units::Length;
 
 /// A list that stands in the job file, or in a CSV file that the job file names: `{"csv": "posts.csv"}`.
@@ -72,7 +72,7 @@ impl<K: Row> Read for Table<K> {
     type Value = Vec<Field<K>>;
     const EXPECTS: &'static str = "a list, or a CSV file such as `{\"csv\": \"posts.csv\"}`";
 
-    fn read(at: Place, reader: &mut Reader<'_>) -> Option<Vec<Field<K>>> {
+    fn read(at: At, reader: &mut Reader<'_>) -> Option<Vec<Field<K>>> {
         match reader.tree.value(at) {
             Value::List => List::<K>::read(at, reader),
             Value::Object => {
@@ -137,7 +137,7 @@ impl Read for FileName {
     type Value = String;
     const EXPECTS: &'static str = "a file name, such as `\"posts.csv\"`";
 
-    fn read(at: Place, reader: &mut Reader<'_>) -> Option<String> {
+    fn read(at: At, reader: &mut Reader<'_>) -> Option<String> {
         let name = reader.text(at, Self::EXPECTS)?;
         let leads_out = name.split('/').any(|step| matches!(step, "" | "." | ".."));
         if leads_out || name.contains(['\\', ':']) || name.chars().any(char::is_control) {
@@ -154,7 +154,7 @@ impl Read for FileName {
 /// A row of a CSV file on its way into a value.
 pub(super) struct CsvRow<'a, 'b, 'c> {
     reader: &'a mut Reader<'b>,
-    at: Place,
+    at: At,
     file: &'c str,
     line: u64,
     form: &'c Form,
@@ -219,7 +219,7 @@ enum Decimal {
 
 const UNITS: [&str; 5] = ["mm", "cm", "m", "in", "ft"];
 
-fn rows<K: Row>(at: Place, file: &str, columns: &[Column], reader: &mut Reader<'_>) -> Option<Vec<Field<K>>> {
+fn rows<K: Row>(at: At, file: &str, columns: &[Column], reader: &mut Reader<'_>) -> Option<Vec<Field<K>>> {
     let files = reader.files;
     let Some(text) = files.get(file) else {
         let message = format!("the file {} is not there", quoted(file));
@@ -269,8 +269,12 @@ fn rows<K: Row>(at: Place, file: &str, columns: &[Column], reader: &mut Reader<'
         }
         records.push(record);
     }
-    let lengths: Vec<usize> =
-        columns.iter().zip(&found).filter(|(column, _)| column.is_length).map(|(_, found)| found.index).collect();
+    let lengths: Vec<usize> = columns
+        .iter()
+        .zip(&found)
+        .filter(|(column, _)| column.is_length)
+        .map(|(_, found)| found.index)
+        .collect();
     let cells = records.iter().flat_map(|record| lengths.iter().filter_map(|&index| record.get(index)));
     let decimal = match decimal(cells) {
         Ok(decimal) => decimal,
@@ -308,7 +312,10 @@ impl Form {
             Decimal::Comma => "decimal commas",
         };
         let row = first.map_or("no rows".to_owned(), |cells| {
-            let cells = header.iter().zip(cells).map(|(name, cell)| format!("{} {}", name.trim(), quoted(cell.trim())));
+            let cells = header
+                .iter()
+                .zip(cells)
+                .map(|(name, cell)| format!("{} {}", name.trim(), quoted(cell.trim())));
             format!("first row {}", cells.collect::<Vec<_>>().join(", "))
         });
         format!("{separator} and {decimal}; {row}")
@@ -334,7 +341,8 @@ fn separator(text: &str) -> Result<Option<u8>, (String, String)> {
         [] => Ok(None),
         [one] => Ok(Some(*one)),
         _ => Err((
-            "the header has more than one of comma, semicolon and tab, so that the columns can't be told".to_owned(),
+            "the header has more than one of comma, semicolon and tab, so that the columns can't be told"
+                .to_owned(),
             "separate the columns of the header in one way".to_owned(),
         )),
     }
@@ -361,7 +369,11 @@ fn decimal<'a>(cells: impl Iterator<Item = &'a str>) -> Result<Decimal, (String,
             "write it with a decimal point, or without a mark between thousands".to_owned(),
         )),
         (Some(point), Some(comma)) => Err((
-            format!("{} has a point and {} a comma, so that the decimal mark can't be told", quoted(point), quoted(comma)),
+            format!(
+                "{} has a point and {} a comma, so that the decimal mark can't be told",
+                quoted(point),
+                quoted(comma)
+            ),
             "write all numbers with one decimal mark, and none between thousands".to_owned(),
         )),
     }
@@ -369,7 +381,8 @@ fn decimal<'a>(cells: impl Iterator<Item = &'a str>) -> Result<Decimal, (String,
 
 /// Whether every comma of a number has three digits behind it and at most three before.
 fn may_be_thousands(cell: &str) -> bool {
-    let number: String = cell.trim().chars().take_while(|c| c.is_ascii_digit() || matches!(c, ',' | '-' | '+')).collect();
+    let number: String =
+        cell.trim().chars().take_while(|c| c.is_ascii_digit() || matches!(c, ',' | '-' | '+')).collect();
     let mut groups = number.trim_start_matches(['-', '+']).split(',');
     let first = groups.next().unwrap_or_default();
     (1..=3).contains(&first.len()) && !first.starts_with('0') && groups.all(|group| group.len() == 3)
@@ -378,11 +391,13 @@ fn may_be_thousands(cell: &str) -> bool {
 /// Where each column is; what is wrong with the header, and what mends it.
 fn find_columns(header: &csv::StringRecord, columns: &[Column]) -> Result<Vec<Found>, (String, String)> {
     let known: Vec<&str> = columns.iter().map(|column| column.name.as_str()).collect();
-    let expected = || format!("the columns are {}, a length may have its unit in the name: `u_mm`", listed(&known));
+    let expected =
+        || format!("the columns are {}, a length may have its unit in the name: `u_mm`", listed(&known));
     let mut found: Vec<Option<Found>> = columns.iter().map(|_| None).collect();
     for (index, cell) in header.iter().enumerate() {
         let name = cell.trim().to_lowercase();
-        let unit = UNITS.into_iter().find(|unit| name.strip_suffix(unit).is_some_and(|rest| rest.ends_with('_')));
+        let unit =
+            UNITS.into_iter().find(|unit| name.strip_suffix(unit).is_some_and(|rest| rest.ends_with('_')));
         let stem = unit.map_or(name.as_str(), |unit| &name[..name.len() - unit.len() - 1]);
         let fits = |column: &Column| column.name == name || (column.is_length && column.name == stem);
         let Some(which) = columns.iter().position(fits) else {

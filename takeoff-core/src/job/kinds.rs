@@ -6,11 +6,11 @@ use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
 use serde::de::{DeserializeOwned, Deserializer, Visitor, value};
 use serde::forward_to_deserialize_any;
 
+use super::SlopePoint;
 use super::codes::Code;
 use super::nearest::nearest;
 use super::reader::{Field, Read, Reader, listed, quoted};
-use super::tree::{Place, Value};
-use super::{EdgeKind, SlopePoint};
+use super::tree::{At, Value};
 use crate::units::{self, Length};
 
 /// A kind's schema stands where it is used, under no name of its own.
@@ -34,7 +34,7 @@ impl<K: Read> Read for Option<K> {
     type Value = Option<K::Value>;
     const EXPECTS: &'static str = K::EXPECTS;
 
-    fn read(at: Place, reader: &mut Reader<'_>) -> Option<Self::Value> {
+    fn read(at: At, reader: &mut Reader<'_>) -> Option<Self::Value> {
         match reader.tree.value(at) {
             Value::Null => Some(None),
             _ => K::read(at, reader).map(Some),
@@ -54,7 +54,7 @@ impl Read for Text {
     type Value = String;
     const EXPECTS: &'static str = "a text";
 
-    fn read(at: Place, reader: &mut Reader<'_>) -> Option<String> {
+    fn read(at: At, reader: &mut Reader<'_>) -> Option<String> {
         reader.text(at, Self::EXPECTS).map(str::to_owned)
     }
 }
@@ -67,9 +67,14 @@ impl Name {
     const LONGEST: usize = 200;
 
     /// The name, if it may be one; what is wrong is reported.
-    pub(super) fn check(name: &str, at: Place, reader: &mut Reader<'_>) -> Option<String> {
+    pub(super) fn check(name: &str, at: At, reader: &mut Reader<'_>) -> Option<String> {
         if name.trim().is_empty() {
-            reader.report(at, Code::EmptyName, "a name is empty", "give it a name, it is shown in every table");
+            reader.report(
+                at,
+                Code::EmptyName,
+                "a name is empty",
+                "give it a name, it is shown in every table",
+            );
             return None;
         }
         if name.chars().count() > Name::LONGEST {
@@ -85,7 +90,7 @@ impl Read for Name {
     type Value = String;
     const EXPECTS: &'static str = "a name";
 
-    fn read(at: Place, reader: &mut Reader<'_>) -> Option<String> {
+    fn read(at: At, reader: &mut Reader<'_>) -> Option<String> {
         let name = reader.text(at, Self::EXPECTS)?;
         Name::check(name, at, reader)
     }
@@ -99,7 +104,7 @@ impl Read for Flag {
     type Value = bool;
     const EXPECTS: &'static str = "`true` or `false`";
 
-    fn read(at: Place, reader: &mut Reader<'_>) -> Option<bool> {
+    fn read(at: At, reader: &mut Reader<'_>) -> Option<bool> {
         match reader.tree.value(at) {
             Value::Bool(value) => Some(*value),
             _ => {
@@ -122,7 +127,7 @@ impl Read for Count {
     type Value = u32;
     const EXPECTS: &'static str = "a whole number, such as `2`";
 
-    fn read(at: Place, reader: &mut Reader<'_>) -> Option<u32> {
+    fn read(at: At, reader: &mut Reader<'_>) -> Option<u32> {
         let Value::Number(number) = reader.tree.value(at) else {
             reader.report_type(at, Self::EXPECTS);
             return None;
@@ -148,7 +153,7 @@ macro_rules! numbers {
             type Value = f64;
             const EXPECTS: &'static str = concat!("a number ", $words);
 
-            fn read(at: Place, reader: &mut Reader<'_>) -> Option<f64> {
+            fn read(at: At, reader: &mut Reader<'_>) -> Option<f64> {
                 let number = match reader.tree.value(at) {
                     Value::Number(number) => number.as_f64(),
                     _ => None,
@@ -194,7 +199,7 @@ macro_rules! lengths {
 
         impl $name {
             /// The length, if it is in range; what is wrong is reported.
-            pub(super) fn check(length: Length, written: &str, at: Place, reader: &mut Reader<'_>) -> Option<Length> {
+            pub(super) fn check(length: Length, written: &str, at: At, reader: &mut Reader<'_>) -> Option<Length> {
                 if ($least..=$greatest).contains(&length.nm()) {
                     return Some(length);
                 }
@@ -209,7 +214,7 @@ macro_rules! lengths {
             type Value = Length;
             const EXPECTS: &'static str = "a length with its unit in quotes, such as `\"16 1/2 in\"` or `\"420 mm\"`";
 
-            fn read(at: Place, reader: &mut Reader<'_>) -> Option<Length> {
+            fn read(at: At, reader: &mut Reader<'_>) -> Option<Length> {
                 let text = reader.text(at, Self::EXPECTS)?;
                 match Length::parse(text) {
                     Ok(length) => $name::check(length, text, at, reader),
@@ -253,7 +258,7 @@ macro_rules! quantities {
             type Value = $value;
             const EXPECTS: &'static str = concat!($expects, ", such as `\"", $example, "\"`");
 
-            fn read(at: Place, reader: &mut Reader<'_>) -> Option<$value> {
+            fn read(at: At, reader: &mut Reader<'_>) -> Option<$value> {
                 let text = reader.text(at, Self::EXPECTS)?;
                 $parse(text).map_err(|error| reader.report_unit(at, error)).ok()
             }
@@ -267,9 +272,18 @@ quantities! {
     /// A direction on the ground.
     Azimuth -> units::Azimuth: "An azimuth in degrees clockwise from north", "135 deg", units::Azimuth::parse;
     /// How much room a thing takes.
-    Volume -> units::Volume: "A volume with its unit", "10.1 fl oz", units::Volume::parse;
+    Volume -> units::Volume: "A volume with its unit", "10.1 fl oz", some_volume;
     /// How heavy a thing is.
     Weight -> units::Weight: "A weight with its unit", "9.6 lb", units::Weight::parse;
+}
+
+fn some_volume(text: &str) -> Result<units::Volume, units::UnitError> {
+    let volume = units::Volume::parse(text)?;
+    if volume.mm3() > 0.0 {
+        return Ok(volume);
+    }
+    let message = format!("{} is no volume at all", quoted(text));
+    Err(units::UnitError { code: Code::OutOfRange.text(), message, help: "write what it holds".to_owned() })
 }
 
 /// One of the words of an enumeration.
@@ -291,7 +305,7 @@ impl<T: DeserializeOwned + JsonSchema> Read for Choice<T> {
     type Value = T;
     const EXPECTS: &'static str = "one of its words";
 
-    fn read(at: Place, reader: &mut Reader<'_>) -> Option<T> {
+    fn read(at: At, reader: &mut Reader<'_>) -> Option<T> {
         let text = reader.text(at, Self::EXPECTS)?;
         let mut words: &[&str] = &[];
         let read = T::deserialize(Word { text, words: &mut words });
@@ -313,10 +327,10 @@ struct Word<'a, 'b> {
     words: &'b mut &'static [&'static str],
 }
 
-impl<'a> Deserializer<'a> for Word<'a, '_> {
+impl<'de> Deserializer<'de> for Word<'de, '_> {
     type Error = value::Error;
 
-    fn deserialize_enum<V: Visitor<'a>>(
+    fn deserialize_enum<V: Visitor<'de>>(
         self,
         _: &'static str,
         words: &'static [&'static str],
@@ -326,7 +340,7 @@ impl<'a> Deserializer<'a> for Word<'a, '_> {
         visitor.visit_enum(value::BorrowedStrDeserializer::new(self.text))
     }
 
-    fn deserialize_any<V: Visitor<'a>>(self, visitor: V) -> Result<V::Value, value::Error> {
+    fn deserialize_any<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, value::Error> {
         visitor.visit_borrowed_str(self.text)
     }
 
@@ -358,7 +372,7 @@ impl<K: Read> Read for List<K> {
     type Value = Vec<Field<K>>;
     const EXPECTS: &'static str = "a list in square brackets";
 
-    fn read(at: Place, reader: &mut Reader<'_>) -> Option<Vec<Field<K>>> {
+    fn read(at: At, reader: &mut Reader<'_>) -> Option<Vec<Field<K>>> {
         if *reader.tree.value(at) != Value::List {
             reader.report_type(at, Self::EXPECTS);
             return None;
@@ -393,7 +407,7 @@ impl<K: Read> Read for Map<K> {
     type Value = Vec<(String, Field<K>)>;
     const EXPECTS: &'static str = "an object that holds each under its name";
 
-    fn read(at: Place, reader: &mut Reader<'_>) -> Option<Self::Value> {
+    fn read(at: At, reader: &mut Reader<'_>) -> Option<Self::Value> {
         if *reader.tree.value(at) != Value::Object {
             reader.report_type(at, Self::EXPECTS);
             return None;
@@ -421,7 +435,7 @@ impl Read for Point {
     type Value = SlopePoint;
     const EXPECTS: &'static str = "a point, such as `[\"4 ft 8 in\", \"3 ft 1 in\"]`";
 
-    fn read(at: Place, reader: &mut Reader<'_>) -> Option<SlopePoint> {
+    fn read(at: At, reader: &mut Reader<'_>) -> Option<SlopePoint> {
         let [u, v] = coordinates(at, reader, Self::EXPECTS)?;
         Some(SlopePoint { u, v })
     }
@@ -439,12 +453,12 @@ impl Read for WorldPoint {
     type Value = [Length; 3];
     const EXPECTS: &'static str = "a point, such as `[\"12.5 m\", \"-3.2 m\", \"4.1 m\"]`";
 
-    fn read(at: Place, reader: &mut Reader<'_>) -> Option<[Length; 3]> {
+    fn read(at: At, reader: &mut Reader<'_>) -> Option<[Length; 3]> {
         coordinates(at, reader, Self::EXPECTS)
     }
 }
 
-fn coordinates<const N: usize>(at: Place, reader: &mut Reader<'_>, expects: &str) -> Option<[Length; N]> {
+fn coordinates<const N: usize>(at: At, reader: &mut Reader<'_>, expects: &str) -> Option<[Length; N]> {
     let tree = reader.tree;
     if *tree.value(at) != Value::List || tree.children(at).count() != N {
         reader.report_type(at, expects);
@@ -466,7 +480,7 @@ impl Read for Format {
     type Value = ();
     const EXPECTS: &'static str = "`\"tilepost-job/1\"`";
 
-    fn read(at: Place, reader: &mut Reader<'_>) -> Option<()> {
+    fn read(at: At, reader: &mut Reader<'_>) -> Option<()> {
         let text = reader.text(at, Self::EXPECTS)?;
         if text == Format::KNOWN {
             return Some(());
@@ -503,24 +517,31 @@ impl Bond {
 
 impl Read for Bond {
     type Value = Vec<(u32, u32)>;
-    const EXPECTS: &'static str = "`\"straight\"`, `\"half\"`, or fractions such as `[\"0\", \"1/3\", \"2/3\"]`";
+    const EXPECTS: &'static str =
+        "`\"straight\"`, `\"half\"`, or fractions such as `[\"0\", \"1/3\", \"2/3\"]`";
 
-    fn read(at: Place, reader: &mut Reader<'_>) -> Option<Self::Value> {
+    fn read(at: At, reader: &mut Reader<'_>) -> Option<Self::Value> {
         let tree = reader.tree;
         match tree.value(at) {
             Value::Text(word) if word == "straight" => Some(vec![(0, 1)]),
             Value::Text(word) if word == "half" => Some(vec![(0, 1), (1, 2)]),
             Value::List if (1..=Bond::LONGEST).contains(&tree.children(at).count()) => {
-                let fractions: Vec<_> = tree.children(at).map(|item| {
-                    let text = reader.text(item, "a fraction in quotes, such as `\"1/3\"`")?;
-                    let fraction = Bond::fraction(text);
-                    if fraction.is_none() {
-                        let message = format!("{} is not a fraction of a tile, 0 or more and below 1", quoted(text));
-                        let help = format!("write one such as `1/3`, over {} at most", Bond::FINEST);
-                        reader.report(item, Code::BadFraction, message, help);
-                    }
-                    fraction
-                }).collect();
+                let fractions: Vec<_> = tree
+                    .children(at)
+                    .map(|item| {
+                        let text = reader.text(item, "a fraction in quotes, such as `\"1/3\"`")?;
+                        let fraction = Bond::fraction(text);
+                        if fraction.is_none() {
+                            let message = format!(
+                                "{} is not a fraction of a tile, 0 or more and below 1",
+                                quoted(text)
+                            );
+                            let help = format!("write one such as `1/3`, over {} at most", Bond::FINEST);
+                            reader.report(item, Code::BadFraction, message, help);
+                        }
+                        fraction
+                    })
+                    .collect();
                 fractions.into_iter().collect()
             }
             Value::Text(word) => {

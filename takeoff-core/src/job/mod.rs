@@ -1,6 +1,136 @@
 //! The job: what is written in a job file, every problem in it, and the validated model.
+//!
+//! Text goes through four steps, and no step gives up at the first mistake that the next can do without:
+//! `read` makes a tree of values of it, `raw` says which fields there are and reads them by their kinds
+//! (`kinds`, `csv`), the rest weighs them against each other and makes the model.
+mod assembly;
+mod codes;
+mod courses;
+mod csv;
+mod kinds;
 mod model;
+mod nearest;
+mod outline;
+mod posts;
+mod practice;
 mod problem;
+mod raw;
+mod read;
+mod reader;
+mod setback;
+mod slope;
+#[cfg(test)]
+mod tests;
+mod tile;
+mod tree;
+mod validate;
 
+pub use codes::CODES;
 pub use model::*;
 pub use problem::{Problem, Severity};
+pub use reader::Files;
+
+use raw::Job as Written;
+use reader::{Read, Reader};
+use tree::{At, Tree};
+
+impl Job {
+    /// Reads a job file, JSON, with the texts of the files it names (see [`Job::files_named`]).
+    ///
+    /// # Errors
+    ///
+    /// Everything that is wrong with the job, in the order of the text; what is wrong inside a CSV file stands
+    /// where the job names the file.
+    ///
+    /// # Example
+    ///
+    /// ```
+    /// use takeoff_core::job::{Files, Job};
+    /// let problems = Job::read(r#"{"format": "tilepost-job/1", "naem": "Alder Court 7"}"#, &Files::new()).unwrap_err();
+    /// assert_eq!(problems[0].path, "");
+    /// assert_eq!(problems[0].message, "`name` is missing");
+    /// let unknown = problems.iter().find(|problem| problem.code == "unknown-field").unwrap();
+    /// assert_eq!(unknown.path, "/naem");
+    /// assert_eq!(unknown.help, "did you mean `name`?");
+    /// ```
+    pub fn read(text: &str, files: &Files) -> Result<Job, Vec<Problem>> {
+        Job::from_tree(read::json(text), files)
+    }
+
+    /// Reads a job file from its bytes, which have to be UTF-8.
+    ///
+    /// # Errors
+    ///
+    /// As [`Job::read`].
+    pub fn read_bytes(bytes: &[u8], files: &Files) -> Result<Job, Vec<Problem>> {
+        Job::read(read::text(bytes).map_err(|problem| vec![problem])?, files)
+    }
+
+    /// Reads a job file written in TOML.
+    ///
+    /// # Errors
+    ///
+    /// As [`Job::read`].
+    #[cfg(feature = "command")]
+    pub fn read_toml(text: &str, files: &Files) -> Result<Job, Vec<Problem>> {
+        Job::from_tree(read::toml(text), files)
+    }
+
+    /// The files that a job file names, relative to it, for the caller to load; none where it can't be read.
+    /// A name that would lead out of the job's folder is left out: reading the job reports it.
+    ///
+    /// ```
+    /// let text = r#"{"slopes": [{"posts": {"csv": "posts.csv"}}, {"posts": {"csv": "../keys"}}]}"#;
+    /// assert_eq!(takeoff_core::job::Job::files_named(text), ["posts.csv"]);
+    /// ```
+    pub fn files_named(text: &str) -> Vec<String> {
+        read::json(text).map_or(Vec::new(), |(tree, _)| names(&tree))
+    }
+
+    /// As [`Job::files_named`], of a job written in TOML.
+    #[cfg(feature = "command")]
+    pub fn files_named_toml(text: &str) -> Vec<String> {
+        read::toml(text).map_or(Vec::new(), |(tree, _)| names(&tree))
+    }
+
+    /// What is odd but real in the job file itself, in the order of the text.
+    pub fn findings(&self) -> &[Problem] {
+        &self.findings
+    }
+
+    fn from_tree(read: read::Outcome<'_>, files: &Files) -> Result<Job, Vec<Problem>> {
+        let (tree, duplicates) = read.map_err(|problem| vec![problem])?;
+        let mut reader = Reader::new(&tree, files);
+        for (at, problem) in duplicates {
+            reader.keep(at, problem);
+        }
+        let job =
+            Written::read(At::ROOT, &mut reader).and_then(|written| validate::job(written, &mut reader));
+        match (job, reader.into_reports()) {
+            (Some(job), (errors, findings)) if errors.is_empty() => Ok(Job { findings, ..job }),
+            (_, (errors, _)) => Err(errors),
+        }
+    }
+}
+
+fn names(tree: &Tree<'_>) -> Vec<String> {
+    let files = Files::new();
+    let mut reader = Reader::new(tree, &files);
+    Written::read(At::ROOT, &mut reader);
+    let mut names = reader.files_named;
+    names.sort();
+    names.dedup();
+    names
+}
+
+/// The JSON Schema of a job file.
+///
+/// ```
+/// let schema = takeoff_core::job::schema();
+/// assert_eq!(schema["properties"]["format"]["const"], "tilepost-job/1");
+/// ```
+pub fn schema() -> serde_json::Value {
+    let mut schema = schemars::schema_for!(Written);
+    schema.insert("title".to_owned(), "tilepost job".into());
+    schema.to_value()
+}

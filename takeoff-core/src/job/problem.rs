@@ -30,7 +30,12 @@ pub struct Problem {
 }
 
 /// A problem of a known kind at a JSON Pointer.
-pub(super) fn problem(code: Code, path: String, message: impl Into<String>, help: impl Into<String>) -> Problem {
+pub(super) fn problem(
+    code: Code,
+    path: String,
+    message: impl Into<String>,
+    help: impl Into<String>,
+) -> Problem {
     Problem {
         code: code.text().to_owned(),
         message: message.into(),

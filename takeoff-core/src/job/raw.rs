@@ -1,7 +1,7 @@
 //! A job file as somebody writes it. What is said here of a field is what its JSON Schema says.
-use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
+use schemars::JsonSchema;
 
-use super::csv::{Row, Table};
+use super::csv::Table;
 use super::kinds::*;
 use super::reader::objects;
 use super::{Axis, BeadPlace, Display, EdgeKind, Held, LapSide, Laps};

@@ -10,7 +10,8 @@ use serde_json::Number;
 use super::Problem;
 use super::codes::Code;
 use super::problem::problem;
-use super::tree::{Key, Place, Tree, Value};
+use super::reader::quoted;
+use super::tree::{At, Key, Tree, Value};
 
 /// The longest text that is read.
 pub(super) const MOST_BYTES: usize = 64 << 20;
@@ -21,27 +22,31 @@ const MOST_DEEP: usize = 64;
 /// The most duplicate keys that are worth listing.
 const MOST_TWICE: usize = 100;
 
+/// A tree with what is wrong inside it, or why there is none.
+pub(super) type Outcome<'a> = Result<(Tree<'a>, Vec<(At, Problem)>), Problem>;
+
 /// Text out of a file's bytes; a byte order mark is passed over.
 pub(super) fn text(bytes: &[u8]) -> Result<&str, Problem> {
     if bytes.len() > MOST_BYTES {
         return Err(too_large(format!("{} bytes", bytes.len())));
     }
     let text = std::str::from_utf8(bytes).map_err(|error| {
-        let message = format!("the file is not UTF-8 text: byte {} fits no character", error.valid_up_to() + 1);
+        let message =
+            format!("the file is not UTF-8 text: byte {} fits no character", error.valid_up_to() + 1);
         problem(Code::NotUtf8, String::new(), message, "save the file as UTF-8")
     })?;
     Ok(text.strip_prefix('\u{feff}').unwrap_or(text))
 }
 
 /// A tree out of JSON text (RFC 8259), with a problem for each key that an object gives twice.
-pub(super) fn json(text: &str) -> Result<(Tree<'_>, Vec<Problem>), Problem> {
+pub(super) fn json(text: &str) -> Outcome<'_> {
     let text = text.strip_prefix('\u{feff}').unwrap_or(text);
     if text.len() > MOST_BYTES {
         return Err(too_large(format!("{} bytes", text.len())));
     }
     let mut build = Build::default();
     let mut reader = serde_json::Deserializer::from_str(text);
-    let read = build.value(Place::ROOT, Key::Root, 0).deserialize(&mut reader).and_then(|_| reader.end());
+    let read = build.value(At::ROOT, Key::Root, 0).deserialize(&mut reader).and_then(|_| reader.end());
     match read {
         Ok(()) => Ok(build.finish()),
         Err(error) => Err(build.stopped.unwrap_or_else(|| not_json(text, &error))),
@@ -50,13 +55,13 @@ pub(super) fn json(text: &str) -> Result<(Tree<'_>, Vec<Problem>), Problem> {
 
 /// A tree out of TOML text, the other form in which the command takes a job.
 #[cfg(feature = "command")]
-pub(super) fn toml(text: &str) -> Result<(Tree<'_>, Vec<Problem>), Problem> {
+pub(super) fn toml(text: &str) -> Outcome<'_> {
     if text.len() > MOST_BYTES {
         return Err(too_large(format!("{} bytes", text.len())));
     }
     let mut build = Build::default();
     let read = toml::Deserializer::parse(text)
-        .and_then(|reader| build.value(Place::ROOT, Key::Root, 0).deserialize(reader));
+        .and_then(|reader| build.value(At::ROOT, Key::Root, 0).deserialize(reader));
     match read {
         Ok(_) => Ok(build.finish()),
         Err(error) => Err(build.stopped.unwrap_or_else(|| {
@@ -103,21 +108,21 @@ fn too_large(size: String) -> Problem {
 struct Build<'a> {
     tree: Tree<'a>,
     /// Objects that give a key twice, with the value that came first.
-    twice: Vec<Place>,
+    twice: Vec<At>,
     /// Why reading was given up, where it is not the text's grammar.
     stopped: Option<Problem>,
 }
 
 impl<'a> Build<'a> {
-    fn value<'b>(&'b mut self, parent: Place, key: Key<'a>, depth: usize) -> OneValue<'a, 'b> {
+    fn value<'b>(&'b mut self, parent: At, key: Key<'a>, depth: usize) -> OneValue<'a, 'b> {
         OneValue { build: self, parent, key, depth }
     }
 
-    fn finish(self) -> (Tree<'a>, Vec<Problem>) {
+    fn finish(self) -> (Tree<'a>, Vec<(At, Problem)>) {
         let problems = self.twice.iter().map(|&at| {
-            let message = format!("`{}` is given twice", self.tree.name(at).unwrap_or_default());
+            let message = format!("{} is given twice", quoted(self.tree.name(at).unwrap_or_default()));
             let help = "only one can hold: take the other out";
-            problem(Code::DuplicateKey, self.tree.pointer(at), message, help)
+            (at, problem(Code::DuplicateKey, String::new(), message, help))
         });
         let problems = problems.collect();
         (self.tree, problems)
@@ -127,13 +132,13 @@ impl<'a> Build<'a> {
 /// Reads the next value of the text into the tree.
 struct OneValue<'a, 'b> {
     build: &'b mut Build<'a>,
-    parent: Place,
+    parent: At,
     key: Key<'a>,
     depth: usize,
 }
 
 impl<'a> OneValue<'a, '_> {
-    fn add<E: de::Error>(self, value: Value<'a>) -> Result<Place, E> {
+    fn add<E: de::Error>(self, value: Value<'a>) -> Result<At, E> {
         if self.build.tree.len() >= MOST_VALUES {
             self.build.stopped = Some(too_large(format!("more than {MOST_VALUES} values")));
             return Err(E::custom("too many values"));
@@ -148,43 +153,44 @@ impl<'a> OneValue<'a, '_> {
         }
         let message = format!("lists and objects are nested more than {MOST_DEEP} deep");
         let help = "a job file has ten levels at most: look for brackets too many";
-        self.build.stopped = Some(problem(Code::TooDeep, self.build.tree.pointer(self.parent), message, help));
+        self.build.stopped =
+            Some(problem(Code::TooDeep, self.build.tree.pointer(self.parent), message, help));
         Err(E::custom("nested too deep"))
     }
 }
 
 impl<'a> DeserializeSeed<'a> for OneValue<'a, '_> {
-    type Value = Place;
+    type Value = At;
 
-    fn deserialize<D: Deserializer<'a>>(self, reader: D) -> Result<Place, D::Error> {
+    fn deserialize<D: Deserializer<'a>>(self, reader: D) -> Result<At, D::Error> {
         reader.deserialize_any(self)
     }
 }
 
 impl<'a> Visitor<'a> for OneValue<'a, '_> {
-    type Value = Place;
+    type Value = At;
 
     fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str("a value")
     }
 
-    fn visit_unit<E: de::Error>(self) -> Result<Place, E> {
+    fn visit_unit<E: de::Error>(self) -> Result<At, E> {
         self.add(Value::Null)
     }
 
-    fn visit_bool<E: de::Error>(self, value: bool) -> Result<Place, E> {
+    fn visit_bool<E: de::Error>(self, value: bool) -> Result<At, E> {
         self.add(Value::Bool(value))
     }
 
-    fn visit_i64<E: de::Error>(self, value: i64) -> Result<Place, E> {
+    fn visit_i64<E: de::Error>(self, value: i64) -> Result<At, E> {
         self.add(Value::Number(value.into()))
     }
 
-    fn visit_u64<E: de::Error>(self, value: u64) -> Result<Place, E> {
+    fn visit_u64<E: de::Error>(self, value: u64) -> Result<At, E> {
         self.add(Value::Number(value.into()))
     }
 
-    fn visit_f64<E: de::Error>(self, value: f64) -> Result<Place, E> {
+    fn visit_f64<E: de::Error>(self, value: f64) -> Result<At, E> {
         match Number::from_f64(value) {
             Some(number) => self.add(Value::Number(number)),
             None => {
@@ -197,19 +203,19 @@ impl<'a> Visitor<'a> for OneValue<'a, '_> {
         }
     }
 
-    fn visit_borrowed_str<E: de::Error>(self, value: &'a str) -> Result<Place, E> {
+    fn visit_borrowed_str<E: de::Error>(self, value: &'a str) -> Result<At, E> {
         self.add(Value::Text(Cow::Borrowed(value)))
     }
 
-    fn visit_str<E: de::Error>(self, value: &str) -> Result<Place, E> {
+    fn visit_str<E: de::Error>(self, value: &str) -> Result<At, E> {
         self.add(Value::Text(Cow::Owned(value.to_owned())))
     }
 
-    fn visit_string<E: de::Error>(self, value: String) -> Result<Place, E> {
+    fn visit_string<E: de::Error>(self, value: String) -> Result<At, E> {
         self.add(Value::Text(Cow::Owned(value)))
     }
 
-    fn visit_seq<A: SeqAccess<'a>>(mut self, mut items: A) -> Result<Place, A::Error> {
+    fn visit_seq<A: SeqAccess<'a>>(mut self, mut items: A) -> Result<At, A::Error> {
         self.enter()?;
         let OneValue { build, parent, key, depth } = self;
         let list = build.value(parent, key, depth).add(Value::List)?;
@@ -221,7 +227,7 @@ impl<'a> Visitor<'a> for OneValue<'a, '_> {
         Ok(list)
     }
 
-    fn visit_map<A: MapAccess<'a>>(mut self, mut fields: A) -> Result<Place, A::Error> {
+    fn visit_map<A: MapAccess<'a>>(mut self, mut fields: A) -> Result<At, A::Error> {
         self.enter()?;
         let OneValue { build, parent, key, depth } = self;
         let object = build.value(parent, key, depth).add(Value::Object)?;

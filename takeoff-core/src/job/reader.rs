@@ -6,7 +6,7 @@ use schemars::JsonSchema;
 use super::codes::Code;
 use super::nearest::nearest;
 use super::problem::problem;
-use super::tree::{Place, Tree, Value};
+use super::tree::{At, Tree, Value};
 use super::{Problem, Severity};
 use crate::units::UnitError;
 
@@ -30,7 +30,7 @@ pub(super) struct Reader<'a> {
 
 #[derive(Default)]
 struct Reports {
-    kept: Vec<(Place, Problem)>,
+    kept: Vec<(At, Problem)>,
     left_off: usize,
 }
 
@@ -42,7 +42,7 @@ pub(super) trait Read: JsonSchema {
     const EXPECTS: &'static str;
 
     /// The value at a place, or nothing when it is reported to be wrong.
-    fn read(at: Place, reader: &mut Reader<'_>) -> Option<Self::Value>;
+    fn read(at: At, reader: &mut Reader<'_>) -> Option<Self::Value>;
 
     /// What a field left out stands for, if it may be left out.
     fn absent() -> Option<Self::Value> {
@@ -53,12 +53,12 @@ pub(super) trait Read: JsonSchema {
 /// A field as read, with the place that problems with it name.
 pub(super) struct Field<K: Read> {
     /// The value's place; the object's, where the field is left out.
-    pub(super) at: Place,
+    pub(super) at: At,
     value: Option<K::Value>,
 }
 
 impl<K: Read> Field<K> {
-    pub(super) fn new(at: Place, value: Option<K::Value>) -> Field<K> {
+    pub(super) fn new(at: At, value: Option<K::Value>) -> Field<K> {
         Field { at, value }
     }
 
@@ -92,18 +92,19 @@ impl<'a> Reader<'a> {
     }
 
     /// Keeps a problem or a finding.
-    pub(super) fn report(&mut self, at: Place, code: Code, message: impl Into<String>, help: impl Into<String>) {
+    pub(super) fn report(&mut self, at: At, code: Code, message: impl Into<String>, help: impl Into<String>) {
         self.keep(at, problem(code, String::new(), message, help));
     }
 
     /// Keeps what is wrong with a written quantity.
-    pub(super) fn report_unit(&mut self, at: Place, error: UnitError) {
+    pub(super) fn report_unit(&mut self, at: At, error: UnitError) {
         let UnitError { code, message, help } = error;
         let (code, path, severity) = (code.to_owned(), String::new(), Severity::Error);
         self.keep(at, Problem { code, message, help, path, severity });
     }
 
-    fn keep(&mut self, at: Place, mut problem: Problem) {
+    /// Keeps a problem made elsewhere; its path is set here.
+    pub(super) fn keep(&mut self, at: At, mut problem: Problem) {
         let reports = match problem.severity {
             Severity::Error => &mut self.errors,
             Severity::Finding => &mut self.findings,
@@ -126,7 +127,7 @@ impl<'a> Reader<'a> {
     }
 
     /// Keeps that a value is not of the kind expected.
-    pub(super) fn report_type(&mut self, at: Place, expects: &str) {
+    pub(super) fn report_type(&mut self, at: At, expects: &str) {
         let found = match self.tree.value(at) {
             Value::Null => "`null`".to_owned(),
             Value::Bool(value) => format!("`{value}`"),
@@ -136,7 +137,12 @@ impl<'a> Reader<'a> {
             Value::Object => "an object".to_owned(),
         };
         let name = self.tree.name(at).map(|name| format!("{}: ", quoted(name))).unwrap_or_default();
-        self.report(at, Code::WrongType, format!("{name}expected {expects}, found {found}"), format!("write {expects}"));
+        self.report(
+            at,
+            Code::WrongType,
+            format!("{name}expected {expects}, found {found}"),
+            format!("write {expects}"),
+        );
     }
 
     /// Everything reported, in the order of the text: errors, then findings.
@@ -147,7 +153,12 @@ impl<'a> Reader<'a> {
             let mut listed: Vec<Problem> = kept.into_iter().map(|(_, problem)| problem).collect();
             if left_off > 0 {
                 let message = format!("{left_off} more {what} are not listed");
-                listed.push(problem(more, String::new(), message, "mend those listed, then check the job again"));
+                listed.push(problem(
+                    more,
+                    String::new(),
+                    message,
+                    "mend those listed, then check the job again",
+                ));
             }
             listed
         };
@@ -157,7 +168,7 @@ impl<'a> Reader<'a> {
     }
 
     /// Whether the value is an object; reports where it is not, and each field of it that is not known.
-    pub(super) fn object(&mut self, at: Place, known: &[&str], expects: &str) -> bool {
+    pub(super) fn object(&mut self, at: At, known: &[&str], expects: &str) -> bool {
         if *self.tree.value(at) != Value::Object {
             self.report_type(at, expects);
             return false;
@@ -177,14 +188,13 @@ impl<'a> Reader<'a> {
     }
 
     /// A field of an object; reports where it is missing.
-    pub(super) fn field<K: Read>(&mut self, object: Place, name: &str) -> Field<K> {
+    pub(super) fn field<K: Read>(&mut self, object: At, name: &str) -> Field<K> {
         match self.tree.child(object, name) {
             Some(at) => Field { at, value: K::read(at, self) },
             None => {
                 let value = K::absent();
                 if value.is_none() {
-                    let message = format!("`{name}` is missing");
-                    self.report(object, Code::MissingField, message, format!("add `{name}`: {}", K::EXPECTS));
+                    self.report_missing(object, name, K::EXPECTS);
                 }
                 Field { at: object, value }
             }
@@ -192,12 +202,58 @@ impl<'a> Reader<'a> {
     }
 
     /// A value that stands for itself.
-    pub(super) fn item<K: Read>(&mut self, at: Place) -> Field<K> {
+    pub(super) fn item<K: Read>(&mut self, at: At) -> Field<K> {
         Field { at, value: K::read(at, self) }
     }
 
+    /// A field that has to be given because of what else is given; reports where it is not.
+    pub(super) fn needed<'f, K: Read>(
+        &mut self,
+        object: At,
+        name: &str,
+        field: &'f Field<Option<K>>,
+    ) -> Option<&'f K::Value> {
+        if !field.is_given() {
+            self.report_missing(object, name, K::EXPECTS);
+        }
+        field.given()
+    }
+
+    /// Which one of several ways to say a thing is used; reports where it is none or more than one.
+    pub(super) fn one_way<const N: usize>(&mut self, at: At, used: [bool; N], ways: &str) -> Option<usize> {
+        let how_many = used.iter().filter(|used| **used).count();
+        if how_many == 1 {
+            return used.iter().position(|used| *used);
+        }
+        let name = self.tree.name(at).map_or("this".to_owned(), quoted);
+        let message = match how_many {
+            0 => format!("{name} is not told"),
+            _ => format!("{name} is told in more than one way"),
+        };
+        self.report(at, Code::OneWay, message, format!("give either {ways}"));
+        None
+    }
+
+    /// What somebody wrote at a place, in backticks.
+    pub(super) fn written(&self, at: At) -> String {
+        match self.tree.value(at) {
+            Value::Text(text) => quoted(text),
+            Value::Number(number) => format!("`{number}`"),
+            _ => String::new(),
+        }
+    }
+
+    fn report_missing(&mut self, object: At, name: &str, expects: &str) {
+        self.report(
+            object,
+            Code::MissingField,
+            format!("`{name}` is missing"),
+            format!("add `{name}`: {expects}"),
+        );
+    }
+
     /// The text at a place; reports where it is none.
-    pub(super) fn text(&mut self, at: Place, expects: &str) -> Option<&'a str> {
+    pub(super) fn text(&mut self, at: At, expects: &str) -> Option<&'a str> {
         match self.tree.value(at) {
             Value::Text(text) => Some(text),
             _ => {
@@ -211,11 +267,15 @@ impl<'a> Reader<'a> {
 /// Somebody's input in backticks, shortened to a line.
 pub(super) fn quoted(text: &str) -> String {
     const MOST: usize = 60;
-    let mut shown: String = text.chars().take(MOST).flat_map(|c| match c {
-        '`' => vec!['\''],
-        c if c.is_control() => c.escape_debug().collect(),
-        c => vec![c],
-    }).collect();
+    let mut shown: String = text
+        .chars()
+        .take(MOST)
+        .flat_map(|c| match c {
+            '`' => vec!['\''],
+            c if c.is_control() => c.escape_debug().collect(),
+            c => vec![c],
+        })
+        .collect();
     if text.chars().nth(MOST).is_some() {
         shown.push('…');
     }
@@ -241,7 +301,7 @@ macro_rules! objects {
             type Value = $name;
             const EXPECTS: &'static str = "an object";
 
-            fn read(at: $crate::job::tree::Place, reader: &mut $crate::job::reader::Reader<'_>) -> Option<$name> {
+            fn read(at: $crate::job::tree::At, reader: &mut $crate::job::reader::Reader<'_>) -> Option<$name> {
                 let known = [$( stringify!($field).trim_start_matches("r#") ),*];
                 if !reader.object(at, &known, Self::EXPECTS) {
                     return None;

@@ -5,11 +5,11 @@ use serde_json::Number;
 
 /// Where a value stands in its [`Tree`]; places compare in the order of the text.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub(super) struct Place(u32);
+pub(super) struct At(u32);
 
-impl Place {
+impl At {
     /// The whole document.
-    pub(super) const ROOT: Place = Place(0);
+    pub(super) const ROOT: At = At(0);
 }
 
 /// A value; what a list or an object holds stands in the tree right behind it.
@@ -35,7 +35,7 @@ pub(super) enum Key<'a> {
 struct Node<'a> {
     key: Key<'a>,
     value: Value<'a>,
-    parent: Place,
+    parent: At,
     /// One past the last value that stands inside this one.
     end: u32,
 }
@@ -53,26 +53,26 @@ impl<'a> Tree<'a> {
 
     /// Adds a value after all the others, inside `parent`; what it holds is added next, then it is
     /// [closed](Tree::close).
-    pub(super) fn open(&mut self, parent: Place, key: Key<'a>, value: Value<'a>) -> Place {
+    pub(super) fn open(&mut self, parent: At, key: Key<'a>, value: Value<'a>) -> At {
         let at = u32::try_from(self.nodes.len()).unwrap_or(u32::MAX);
         self.nodes.push(Node { key, value, parent, end: at.saturating_add(1) });
-        Place(at)
+        At(at)
     }
 
     /// What was added since `at` was opened stands inside it.
-    pub(super) fn close(&mut self, at: Place) {
+    pub(super) fn close(&mut self, at: At) {
         let end = u32::try_from(self.nodes.len()).unwrap_or(u32::MAX);
         if let Some(node) = self.nodes.get_mut(at.0 as usize) {
             node.end = end;
         }
     }
 
-    pub(super) fn value(&self, at: Place) -> &Value<'a> {
+    pub(super) fn value(&self, at: At) -> &Value<'a> {
         self.nodes.get(at.0 as usize).map_or(&Value::Null, |node| &node.value)
     }
 
     /// The key under which an object holds the value, if an object does.
-    pub(super) fn name(&self, at: Place) -> Option<&str> {
+    pub(super) fn name(&self, at: At) -> Option<&str> {
         match self.nodes.get(at.0 as usize).map(|node| &node.key) {
             Some(Key::Name(name)) => Some(name),
             _ => None,
@@ -80,24 +80,24 @@ impl<'a> Tree<'a> {
     }
 
     /// The values directly inside a list or an object.
-    pub(super) fn children(&self, at: Place) -> impl Iterator<Item = Place> {
+    pub(super) fn children(&self, at: At) -> impl Iterator<Item = At> {
         let end = self.nodes.get(at.0 as usize).map_or(0, |node| node.end);
         let mut next = at.0.saturating_add(1);
         std::iter::from_fn(move || {
             let node = self.nodes.get(next as usize).filter(|_| next < end)?;
-            let child = Place(next);
+            let child = At(next);
             next = node.end;
             Some(child)
         })
     }
 
     /// The value that an object holds under a key.
-    pub(super) fn child(&self, at: Place, name: &str) -> Option<Place> {
+    pub(super) fn child(&self, at: At, name: &str) -> Option<At> {
         self.children(at).find(|child| self.name(*child) == Some(name))
     }
 
     /// JSON Pointer (RFC 6901): `/slopes/0/name`; empty for the whole document.
-    pub(super) fn pointer(&self, at: Place) -> String {
+    pub(super) fn pointer(&self, at: At) -> String {
         let mut keys = Vec::new();
         let mut at = at;
         while let Some(node) = self.nodes.get(at.0 as usize) {

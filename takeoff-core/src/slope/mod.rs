@@ -1,10 +1,12 @@
 //! One roof plane: the tiled field, the tiles on it, its place in the world.
 mod field;
 mod frame;
+mod noses;
 mod site;
 mod tiles;
 
 pub use field::Field;
 pub use frame::{FitError, Frame, PlaneFit};
+pub use noses::{MOST_COURSES, NosesError, noses_at, noses_between};
 pub use site::Site;
 pub use tiles::{Part, TileGrid, TileId};

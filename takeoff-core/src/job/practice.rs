@@ -1,0 +1,181 @@
+//! How the crew works, and the list of what is assumed.
+use super::raw;
+use super::reader::{Field, Read, quoted};
+use super::{Assumption, Display, Practice};
+use crate::spares::Breakage;
+use crate::units::{Length, Volume};
+
+/// The assumptions in force, listed as they are made.
+pub(super) struct Assumptions {
+    display: Display,
+    list: Vec<Assumption>,
+}
+
+impl Assumptions {
+    pub(super) fn new(display: Display) -> Assumptions {
+        Assumptions { display, list: Vec::new() }
+    }
+
+    pub(super) fn into_list(self) -> Vec<Assumption> {
+        self.list
+    }
+
+    /// The length given, or else the usual one.
+    pub(super) fn length(&mut self, what: impl Into<String>, given: Option<Length>, usual: Length) -> Length {
+        let length = given.unwrap_or(usual);
+        self.add(what, shown(length, self.display), given.is_some());
+        length
+    }
+
+    /// The count given, or else the usual one.
+    pub(super) fn count(&mut self, what: impl Into<String>, given: Option<u32>, usual: u32) -> u32 {
+        let count = given.unwrap_or(usual);
+        self.add(what, count.to_string(), given.is_some());
+        count
+    }
+
+    fn number(&mut self, what: &str, given: Option<f64>, usual: f64) -> f64 {
+        let number = given.unwrap_or(usual);
+        self.add(what, number.to_string(), given.is_some());
+        number
+    }
+
+    fn flag(&mut self, what: &str, given: Option<bool>, usual: bool) -> bool {
+        let flag = given.unwrap_or(usual);
+        self.add(what, if flag { "yes" } else { "no" }.to_owned(), given.is_some());
+        flag
+    }
+
+    fn volume(&mut self, what: &str, given: Option<Volume>, usual: Volume) -> Volume {
+        let volume = given.unwrap_or(usual);
+        let value = match self.display {
+            Display::Imperial => volume.imperial(1),
+            Display::Metric => volume.metric(0),
+        };
+        self.add(what, value, given.is_some());
+        volume
+    }
+
+    fn add(&mut self, what: impl Into<String>, value: String, set_by_job: bool) {
+        self.list.push(Assumption { what: what.into(), value, set_by_job });
+    }
+}
+
+/// A length as reports show it, to 1/64 in or to 0.01 mm.
+pub(super) fn shown(length: Length, display: Display) -> String {
+    match display {
+        Display::Imperial => length.inches(64),
+        Display::Metric => length.metric(2),
+    }
+}
+
+/// So many 64ths of an inch.
+pub(super) const fn inches(whole: i64, sixty_fourths: i64) -> Length {
+    Length::from_nm((64 * whole + sixty_fourths) * Length::INCH.nm() / 64)
+}
+
+/// A row a quantity: what it is, what the job gives, what is usual.
+pub(super) fn practice(field: &Field<Option<raw::Practice>>, assumptions: &mut Assumptions) -> Practice {
+    let a = assumptions;
+    let p = field.given();
+    let cuts = p.and_then(|p| p.breakage.given());
+    Practice {
+        least_web: a.length(
+            "narrowest strip of tile that does not snap",
+            given(p, |p| &p.least_web),
+            inches(1, 0),
+        ),
+        hand_clearance: a.length(
+            "room for hands round the deck work",
+            given(p, |p| &p.hand_clearance),
+            inches(2, 0),
+        ),
+        least_margin: a.length("least margin of a post", given(p, |p| &p.least_margin), inches(0, 16)),
+        drain: a.length(
+            "least way from a deck flashing's lower edge to a lap line",
+            given(p, |p| &p.drain),
+            inches(1, 0),
+        ),
+        deck_tuck: a.length(
+            "least of a deck flashing under the sheet above",
+            given(p, |p| &p.deck_tuck),
+            inches(2, 0),
+        ),
+        patch_underlap: a.length(
+            "patch under the sheet above",
+            given(p, |p| &p.patch_underlap),
+            inches(4, 0),
+        ),
+        patch_side_margin: a.length(
+            "patch beyond the flashing, each side",
+            given(p, |p| &p.patch_side_margin),
+            inches(4, 0),
+        ),
+        least_top_tuck: a.length(
+            "least of a top flashing under the course above",
+            given(p, |p| &p.least_top_tuck),
+            inches(3, 0),
+        ),
+        least_side_cover: a.length(
+            "least cover of a top flashing beside the opening",
+            given(p, |p| &p.least_side_cover),
+            inches(3, 0),
+        ),
+        bead_inset: a.length(
+            "bead inside the edge of a deck flange",
+            given(p, |p| &p.bead_inset),
+            inches(0, 48),
+        ),
+        staple_spacing: a.length(
+            "staple to staple round a patch",
+            given(p, |p| &p.staple_spacing),
+            inches(4, 0),
+        ),
+        window: given(p, |p| &p.window),
+        breakage: Breakage {
+            cut: a.number("chance that a tile breaks when it is cut", given(cuts, |b| &b.cut), 0.06),
+            removed: a.number(
+                "chance that a tile breaks when it is taken up",
+                given(cuts, |b| &b.removed),
+                0.02,
+            ),
+            loosened: a.number(
+                "chance that a tile breaks when it is loosened",
+                given(cuts, |b| &b.loosened),
+                0.01,
+            ),
+            walked: a.number(
+                "chance that a tile breaks when it is walked on",
+                given(cuts, |b| &b.walked),
+                0.005,
+            ),
+            recut: a.flag("a spare for a cut tile is cut too", given(cuts, |b| &b.recut), true),
+        },
+        service_level: a.number("chance that the spares suffice", given(p, |p| &p.service_level), 0.95),
+        pieces_for_severed: a
+            .count("new tiles for a severed one", given(p, |p| &p.pieces_for_severed), 2)
+            .into(),
+        cartridge_mm3: a.volume("cartridge of sealant", given(p, |p| &p.cartridge), CARTRIDGE).mm3(),
+        sealant_waste: a.number("sealant lost, as a share", given(p, |p| &p.sealant_waste), 0.1),
+    }
+}
+
+/// 10.1 US fluid ounces; a fluid ounce is 231/128 cubic inches.
+const CARTRIDGE: Volume = Volume::from_mm3(10.1 * 231.0 / 128.0 * 25.4 * 25.4 * 25.4);
+
+/// What one field of an object gives.
+fn given<'w, O, K: Read>(
+    object: Option<&'w O>,
+    field: impl Fn(&'w O) -> &'w Field<Option<K>>,
+) -> Option<K::Value>
+where
+    K::Value: Copy + 'w,
+    K: 'w,
+{
+    object.and_then(|object| field(object).given().copied())
+}
+
+/// The assembly's or slope's own name, for what is assumed of it.
+pub(super) fn of(what: &str, name: &str) -> String {
+    format!("{what}, {}", quoted(name))
+}

@@ -1,0 +1,187 @@
+//! From what is written to the model: everything that names something else, and the job as a whole.
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+use super::assembly::assembly;
+use super::codes::Code;
+use super::kinds::Name;
+use super::nearest::nearest;
+use super::practice::{Assumptions, practice};
+use super::reader::{Field, Read, Reader, listed, quoted};
+use super::slope::{Catalogue, slope};
+use super::tile::tile;
+use super::{Job, Practice, SurveyQuestion, Underlayment, raw};
+
+/// Things by their names; those that are reported to be wrong have their name only.
+pub(super) struct Named<T> {
+    what: &'static str,
+    /// None where the whole list is reported to be wrong.
+    known: Option<BTreeMap<String, Option<Arc<T>>>>,
+}
+
+impl<T> Named<T> {
+    fn of<K: Read>(
+        what: &'static str,
+        written: Option<&Vec<(String, Field<K>)>>,
+        mut make: impl FnMut(&str, &Field<K>) -> Option<T>,
+    ) -> Named<T> {
+        let known = written.map(|written| {
+            written.iter().map(|(name, field)| (name.clone(), make(name, field).map(Arc::new))).collect()
+        });
+        Named { what, known }
+    }
+
+    /// The thing that a field names; reports where there is none.
+    pub(super) fn find(&self, field: &Field<Name>, reader: &mut Reader<'_>) -> Option<Arc<T>> {
+        let (name, known) = (field.get()?, self.known.as_ref()?);
+        if let Some(found) = known.get(name) {
+            return found.clone();
+        }
+        let names = || known.keys().map(String::as_str);
+        let help = match nearest(name, names()) {
+            Some(meant) => format!("did you mean `{meant}`?"),
+            None if known.is_empty() => format!("the job has no {} at all: add it", self.what),
+            None => format!("the job has {}", listed(&names().take(10).collect::<Vec<_>>())),
+        };
+        let message = format!("there is no {} {}", self.what, quoted(name));
+        reader.report(field.at, Code::UnknownReference, message, help);
+        None
+    }
+
+    fn into_all(self) -> Vec<Arc<T>> {
+        self.known.into_iter().flatten().filter_map(|(_, thing)| thing).collect()
+    }
+}
+
+pub(super) fn job(written: raw::Job, reader: &mut Reader<'_>) -> Option<Job> {
+    let display = written.display.given().copied().unwrap_or_default();
+    let mut assumptions = Assumptions::new(display);
+    let practice = practice(&written.practice, &mut assumptions);
+    check_unused(&written, reader);
+
+    let none = Vec::new();
+    let assemblies = if written.assemblies.is_given() { written.assemblies.given() } else { Some(&none) };
+    let catalogue = Catalogue {
+        tiles: Named::of("tile", written.tiles.get(), |name, field| {
+            tile(name, field, &mut assumptions, reader)
+        }),
+        underlayments: Named::of("underlayment", written.underlayments.get(), |name, field| {
+            underlayment(name, field, reader)
+        }),
+        assemblies: Named::of("assembly", assemblies, |name, field| {
+            let assembly = assembly(name, field, &mut assumptions, reader)?;
+            check_bead_inset(&assembly, &practice, field, reader);
+            Some(assembly)
+        }),
+    };
+    check_slope_names(&written, reader);
+    let slopes: Vec<_> = written
+        .slopes
+        .get()?
+        .iter()
+        .map(|field| slope(field, &catalogue, &practice, display, &mut assumptions, reader))
+        .collect();
+    Some(Job {
+        name: written.name.take()?,
+        display,
+        tiles: catalogue.tiles.into_all(),
+        slopes: slopes.into_iter().collect::<Option<_>>()?,
+        practice,
+        survey: survey(written.survey.given()),
+        assumptions: assumptions.into_list(),
+        findings: Vec::new(),
+    })
+}
+
+fn underlayment(
+    name: &str,
+    field: &Field<raw::Underlayment>,
+    reader: &mut Reader<'_>,
+) -> Option<Underlayment> {
+    let written = field.get()?;
+    let (sheet_width, head_lap) = (*written.sheet_width.get()?, *written.head_lap.get()?);
+    if head_lap >= sheet_width {
+        let (lap, width) = (reader.written(written.head_lap.at), reader.written(written.sheet_width.at));
+        let message = format!("a lap of {lap} takes the whole sheet, {width} wide");
+        let help = "the lap is how far a sheet lies over the one below";
+        reader.report(written.head_lap.at, Code::SheetLapTooWide, message, help);
+    }
+    let is = |flag: &Field<Option<super::kinds::Flag>>| flag.given().copied().unwrap_or(false);
+    Some(Underlayment {
+        name: name.to_owned(),
+        sheet_width,
+        head_lap,
+        roll_length: written.roll_length.given().copied(),
+        never_tucked: is(&written.bonded) || is(&written.brittle),
+    })
+}
+
+/// A U-shaped bead has to find room on its flange.
+fn check_bead_inset(
+    assembly: &super::Assembly,
+    practice: &Practice,
+    field: &Field<raw::Assembly>,
+    reader: &mut Reader<'_>,
+) {
+    let flange = &assembly.deck_flashing;
+    let inset = practice.bead_inset;
+    let bead = assembly.beads.iter().any(|bead| bead.place == super::BeadPlace::DeckFlange);
+    if bead && (inset + inset > flange.width || inset > flange.down + flange.up) {
+        let message = "the bead of the deck flange, set in from its edges, finds no room on it";
+        let help = "look at the flange's size, and at `bead_inset` in `practice`";
+        let at = field.get().map_or(field.at, |written| written.deck_flashing.at);
+        reader.report(at, Code::FlashingTooSmall, message, help);
+    }
+}
+
+fn check_slope_names(written: &raw::Job, reader: &mut Reader<'_>) {
+    let Some(slopes) = written.slopes.get() else {
+        return;
+    };
+    if slopes.is_empty() {
+        reader.report(
+            written.slopes.at,
+            Code::NoSlopes,
+            "the job has no slope",
+            "add the slope that the posts stand on",
+        );
+    }
+    let mut seen = BTreeMap::new();
+    for name in slopes.iter().filter_map(|slope| slope.get().map(|slope| &slope.name)) {
+        if let Some(text) = name.get()
+            && seen.insert(text, ()).is_some()
+        {
+            let message = format!("two slopes are called {}", quoted(text));
+            reader.report(name.at, Code::TwoSlopesOfOneName, message, "call one of them by another name");
+        }
+    }
+}
+
+/// What the job file has room for and this version does not do.
+fn check_unused(written: &raw::Job, reader: &mut Reader<'_>) {
+    if written.prices.given().is_some() {
+        let message = "the price list is not read: this version counts and does not cost";
+        reader.report(written.prices.at, Code::NotUsed, message, "price the lines of the takeoff yourself");
+    }
+    if let Some(practice) = written.practice.given()
+        && practice.three_course_allowed.given() == Some(&true)
+    {
+        let message = "three-course flashing is not taken off by this version: posts are tucked or patched";
+        let help = "take cement and mesh off by hand where it is used";
+        reader.report(practice.three_course_allowed.at, Code::NotUsed, message, help);
+    }
+}
+
+fn survey(written: Option<&raw::Survey>) -> Vec<(SurveyQuestion, Option<String>)> {
+    let answer = |field: fn(&raw::Survey) -> &Field<Option<super::kinds::Text>>| {
+        written.and_then(|survey| field(survey).given()).filter(|answer| !answer.trim().is_empty()).cloned()
+    };
+    vec![
+        (SurveyQuestion::Tile, answer(|survey| &survey.tile)),
+        (SurveyQuestion::RooferOfRecord, answer(|survey| &survey.roofer_of_record)),
+        (SurveyQuestion::Warranties, answer(|survey| &survey.warranties)),
+        (SurveyQuestion::Underlayment, answer(|survey| &survey.underlayment)),
+        (SurveyQuestion::Rafters, answer(|survey| &survey.rafters)),
+        (SurveyQuestion::Deck, answer(|survey| &survey.deck)),
+    ]
+}
