@@ -11,3 +11,6 @@ pub mod slope;
 pub mod spares;
 pub mod takeoff;
 pub mod units;
+
+#[cfg(test)]
+mod testing;

@@ -6,6 +6,8 @@ mod removed;
 mod shape;
 mod slope_cut;
 mod sweep;
+#[cfg(test)]
+mod tests;
 
 pub use breach::Breach;
 pub use judge::{Footprint, Judged, judge, judge_together};

@@ -272,10 +272,9 @@ impl Outline {
                 let (p, q, h2) = (edge.at0, edge.slope - e.lean, e.height * e.height);
                 let square = q * q + h2 / (e.width * e.width);
                 let discriminant = p * p * q * q - square * (p * p - h2);
-                if discriminant > 0.0 {
-                    let root = discriminant.sqrt();
-                    stops.extend([(-p * q - root) / square, (-p * q + root) / square]);
-                }
+                let root = discriminant.max(0.0).sqrt();
+                // Between the two lies the place where an edge may touch: it must not be a slab's middle.
+                stops.extend([-root, 0.0, root].map(|root| (root - p * q) / square));
             }
             (Curve::Arc(_), None) => {}
         }

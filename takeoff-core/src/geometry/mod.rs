@@ -13,6 +13,9 @@ mod point;
 mod polygon;
 mod rect;
 
+#[cfg(test)]
+mod tests;
+
 pub use arc::ellipse_arc_length;
 pub use clip::clip;
 pub use ellipse::Ellipse;

@@ -1,0 +1,258 @@
+use std::f64::consts::PI;
+
+use proptest::prelude::*;
+
+use super::sweep::swept;
+use super::*;
+use crate::geometry::{Ellipse, Point, Polygon, Rect, grid};
+use crate::slope::Site;
+use crate::takeoff::{CutKind, TileSide};
+use crate::testing::{assembly, at, gable, len, practice};
+use crate::units::Length;
+
+const TILE: Rect = Rect::new(0, 0, 660_400_000, 838_200_000); // 13 × 16 1/2 in
+
+fn judged(footprint: Footprint, shape: Shape, web: i64) -> Option<Judged> {
+    let tile = crate::slope::TileId { course: 0, column: 0, part: crate::slope::Part::Tile };
+    footprint.meets(&shape).then(|| {
+        let breach = footprint.breach(&shape, web);
+        Judged { tile, footprint, shape, breach }
+    })
+}
+
+fn on_whole(ellipse: Ellipse) -> Option<Judged> {
+    judged(Footprint::Whole(TILE), Shape::Ellipse(ellipse), grid(len("1 in")))
+}
+
+fn ellipse() -> impl Strategy<Value = Ellipse> {
+    let axis = 10_000_000i64..150_000_000;
+    (-160_000_000i64..820_000_000, -160_000_000i64..1_000_000_000, axis.clone(), axis)
+        .prop_map(|(u, v, a, b)| Ellipse { centre: Point::new(u, v), a, b })
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(2000))]
+
+    /// The closed forms for a whole tile agree with the slabs.
+    #[test]
+    fn closed_forms_agree_with_slabs(ellipse in ellipse(), round in any::<bool>()) {
+        let ellipse = if round { Ellipse { b: ellipse.a, ..ellipse } } else { ellipse };
+        if let Some(judged) = on_whole(ellipse) {
+            let closed = removed(&judged);
+            let slabs = swept(&judged.shape, &judged.footprint.polygon(), &judged.breach);
+            let opening = PI * ellipse.a as f64 * ellipse.b as f64 / 4e12;
+            prop_assert!((closed.area_mm2 - slabs.area_mm2).abs() <= 1e-9 * opening, "{:?} {closed:?} {slabs:?}", judged.kind());
+            prop_assert!((closed.path_mm - slabs.path_mm).abs() <= 1e-6 * closed.path_mm.max(1.0), "{:?} {closed:?} {slabs:?}", judged.kind());
+        }
+    }
+
+    /// Turned by quarter turns and mirrored, a cut keeps its kind, area and path.
+    #[test]
+    fn turned_and_mirrored(ellipse in ellipse()) {
+        let Some(plain) = on_whole(ellipse) else { return Ok(()) };
+        let Removed { area_mm2, path_mm } = removed(&plain);
+        let flip = |p: Point| Point::new(TILE.right - p.u, p.v);
+        let turn = |p: Point| Point::new(TILE.upper - p.v, p.u);
+        let turned_tile = Rect::new(0, 0, TILE.upper, TILE.right);
+        let cases = [
+            (Ellipse { centre: flip(ellipse.centre), ..ellipse }, TILE),
+            (Ellipse { centre: turn(ellipse.centre), a: ellipse.b, b: ellipse.a }, turned_tile),
+        ];
+        for (moved, tile) in cases {
+            let other = judged(Footprint::Whole(tile), Shape::Ellipse(moved), grid(len("1 in"))).unwrap();
+            prop_assert_eq!(other.kind(), plain.kind());
+            let other = removed(&other);
+            prop_assert!((other.area_mm2 - area_mm2).abs() < 1e-9 * (area_mm2 + 1.0));
+            prop_assert!((other.path_mm - path_mm).abs() < 1e-6 * (path_mm + 1.0));
+        }
+    }
+
+    /// The rectangle round several openings: areas by hand.
+    #[test]
+    fn rectangles(left in 0i64..600_000_000, lower in 0i64..800_000_000, w in 1_000_000i64..200_000_000, h in 1_000_000i64..200_000_000) {
+        let rect = Rect::new(left, lower, left + w, lower + h);
+        let web = grid(len("1 in"));
+        let Some(judged) = judged(Footprint::Whole(TILE), Shape::Rect(rect), web) else { return Ok(()) };
+        let grown = rect.grown(web);
+        let breached = [grown.left < 0, grown.right > TILE.right, grown.lower < 0, grown.upper > TILE.upper];
+        let extended = Rect::new(
+            if breached[0] { 0 } else { rect.left },
+            if breached[2] { 0 } else { rect.lower },
+            if breached[1] { TILE.right } else { rect.right },
+            if breached[3] { TILE.upper } else { rect.upper },
+        );
+        let kind = judged.kind();
+        let area = match kind {
+            CutKind::Severed => rect.intersection(&TILE),
+            _ => extended,
+        };
+        let expected = (area.right - area.left) as f64 * (area.upper - area.lower) as f64 / 4e12;
+        prop_assert!((removed(&judged).area_mm2 - expected).abs() < 1e-9 * expected, "{kind:?}");
+    }
+
+    /// Over the visible faces of a roof, the parts of an opening add up to the opening; over the footprints, to
+    /// the integral of the number of layers.
+    #[test]
+    fn faces_add_up(u in 200_000_000i64..22_000_000_000, v in 200_000_000i64..9_000_000_000, a in 20_000_000i64..120_000_000, b in 20_000_000i64..120_000_000) {
+        let (slope, practice) = (gable(), practice());
+        let site = Site::of(&slope, &practice);
+        let ellipse = Ellipse { centre: Point::new(u, v), a, b };
+        let within = |rect: Rect| {
+            let polygon = Polygon::new(vec![rect.corners().to_vec()]);
+            swept(&Shape::Ellipse(ellipse), &polygon, &Breach::None).area_mm2
+        };
+        let tiles: Vec<_> = site.grid.over(ellipse.bounds()).collect();
+        let faces: f64 = tiles.iter().map(|(tile, _)| within(site.grid.face(*tile))).sum();
+        let opening = PI * a as f64 * b as f64 / 4e12;
+        prop_assert!((faces - opening).abs() < 1e-9 * opening, "{faces} {opening}");
+        // Layers change at noses, heads and joints only: cut the bounds there and count footprints over each cell.
+        let mut us: Vec<i64> = tiles.iter().flat_map(|(_, r)| [r.left, r.right]).collect();
+        let mut vs: Vec<i64> = tiles.iter().flat_map(|(_, r)| [r.lower, r.upper]).collect();
+        us.sort_unstable(); us.dedup(); vs.sort_unstable(); vs.dedup();
+        let mut layers = 0.0;
+        for u in us.windows(2) {
+            for v in vs.windows(2) {
+                let cell = Rect::new(u[0], v[0], u[1], v[1]);
+                layers += within(cell) * tiles.iter().filter(|(_, r)| r.meets(&cell)).count() as f64;
+            }
+        }
+        let footprints: f64 = tiles.iter().map(|(_, rect)| within(*rect)).sum();
+        prop_assert!((footprints - layers).abs() < 1e-8 * opening);
+    }
+}
+
+/// A disc of radius 2.5, cut by a straight edge at height `h`: areas of the circular segment as tabulated in
+/// handbooks of mensuration (values common to published tables, four digits).
+#[test]
+fn circular_segments() {
+    let table = [
+        (0.5, 1.022),
+        (1.0, 2.796),
+        (1.5, 4.954),
+        (2.0, 7.334),
+        (2.5, 9.817),
+        (3.0, 12.301),
+        (3.5, 14.681),
+        (4.0, 16.839),
+        (4.5, 18.613),
+        (5.0, 19.635),
+    ];
+    let tile = Rect::new(-200_000_000, 0, 200_000_000, 400_000_000);
+    for (h, area) in table {
+        // In millimetres, with the centre `h − r` above the nose.
+        let centre = Point::new(0, ((h - 2.5) * 2e6) as i64);
+        let shape = Shape::Ellipse(Ellipse { centre, a: 5_000_000, b: 5_000_000 });
+        let within = swept(&shape, &Polygon::new(vec![tile.corners().to_vec()]), &Breach::None).area_mm2;
+        assert!((within - area).abs() < 6e-4, "h {h}: {within}");
+    }
+}
+
+#[test]
+fn kinds_on_one_tile() {
+    let inch = 50_800_000;
+    let disc = |u: f64, v: f64| {
+        let centre = Point::new((u * inch as f64) as i64, (v * inch as f64) as i64);
+        on_whole(Ellipse { centre, a: inch, b: inch }).map(|j| (j.kind(), j.open_to(&TILE)))
+    };
+    use CutKind::*;
+    use TileSide::*;
+    assert_eq!(disc(6.5, 8.0), Some((Hole, vec![])));
+    // Radius 1 in and web 1 in: at 2 in the grown disc touches the nose, which is not meeting it.
+    assert_eq!(disc(6.5, 2.0), Some((Hole, vec![])));
+    assert_eq!(disc(6.5, 1.999), Some((Notch, vec![Nose])));
+    assert_eq!(disc(6.5, -0.999), Some((Notch, vec![Nose])));
+    assert_eq!(disc(6.5, -1.0), None);
+    assert_eq!(disc(6.5, 16.0), Some((Notch, vec![Head])));
+    assert_eq!(disc(1.0, 8.0), Some((Notch, vec![Left])));
+    assert_eq!(disc(12.5, 8.0), Some((Notch, vec![Right])));
+    assert_eq!(disc(1.0, 1.0), Some((Corner, vec![Left, Nose])));
+    let wide = Ellipse { centre: Point::new(13 * inch / 2, 8 * inch), a: 6 * inch, b: inch };
+    assert_eq!(on_whole(wide).map(|j| j.kind()), Some(Severed));
+}
+
+/// A disc of radius 2.5 on a joint falls half in each tile, on a corner of four a quarter in each.
+#[test]
+fn on_joint_and_corner() {
+    let disc = Ellipse { centre: Point::new(0, 0), a: 5_000_000, b: 5_000_000 };
+    let at = |rect: Rect| {
+        swept(&Shape::Ellipse(disc), &Polygon::new(vec![rect.corners().to_vec()]), &Breach::None).area_mm2
+    };
+    let big = 100_000_000;
+    assert!((at(Rect::new(0, -big, big, big)) - 9.817_477).abs() < 1e-6);
+    assert!((at(Rect::new(0, 0, big, big)) - 4.908_739).abs() < 1e-6);
+}
+
+/// A ray first leaves the tile at a vent hole: what lies beyond the vent stays.
+#[test]
+fn a_notch_stops_at_a_vent() {
+    let mm = 2_000_000;
+    let outer = Rect::new(0, 0, 300 * mm, 400 * mm).corners().to_vec();
+    let mut vent = Rect::new(100 * mm, 100 * mm, 200 * mm, 200 * mm).corners().to_vec();
+    vent.reverse();
+    let footprint = Footprint::Edge { polygon: Polygon::new(vec![outer, vent]), number: None };
+    let disc = Ellipse { centre: Point::new(150 * mm, 230 * mm), a: 20 * mm, b: 20 * mm };
+    let judged = judged(footprint, Shape::Ellipse(disc), grid(len("25 mm"))).unwrap();
+    assert_eq!(judged.kind(), CutKind::Notch);
+    let expected = PI * 400.0 / 2.0 + 40.0 * 30.0;
+    let gone = removed(&judged);
+    assert!((gone.area_mm2 - expected).abs() < 1e-9 * expected, "{gone:?} {expected}");
+    assert!((gone.path_mm - (PI * 20.0 + 60.0)).abs() < 1e-9);
+}
+
+#[test]
+fn plumb_opening() {
+    let mut slope = gable();
+    slope.pitch = crate::units::Pitch::parse("12:12").unwrap();
+    let mut plumb = assembly();
+    plumb.axis = crate::job::Axis::Plumb;
+    plumb.lap_surface_height = Some(len("1 1/2 in"));
+    let opening = opening_of(&plumb, &slope);
+    // ρ = 1 in; along v 1·√2 + 1 (tile 1 in thick); up 1 1/2 in.
+    assert_eq!(opening.ellipse.a, 50_800_000);
+    assert_eq!(opening.ellipse.b, (50_800_000f64 * 2f64.sqrt() + 50_800_000.0).round() as i64);
+    assert_eq!(opening.ellipse.centre.v, grid(len("1 1/2 in")));
+    assert!((opening.least_clearance_mm - 6.35).abs() < 1e-6);
+}
+
+#[test]
+fn hole_saws() {
+    let mut with_saws = assembly();
+    with_saws.hole_saws = vec![len("1 7/8 in"), len("2 1/8 in"), len("2 1/2 in")];
+    let opening = opening_of(&with_saws, &gable());
+    assert_eq!(opening.ellipse.a, len("2 1/8 in").nm());
+    assert!((opening.least_clearance_mm - 25.4 * 5.0 / 16.0).abs() < 1e-9);
+}
+
+#[test]
+fn near_openings_are_one() {
+    let (slope, practice) = (gable(), practice());
+    let site = Site::of(&slope, &practice);
+    let opening = opening_of(&assembly(), &slope);
+    let put = |places: &[(&str, &str)]| {
+        let openings: Vec<Ellipse> = places.iter().map(|(u, v)| opening.at(Point::from(at(u, v)))).collect();
+        cuts_of(&site, &openings)
+    };
+    // Course 3 shows from 25 to 38 1/4 in; its joints are at whole feet.
+    let apart = put(&[("51 in", "32 in"), ("54 in", "32 in")]);
+    assert_eq!(apart.iter().map(|c| c.posts.len()).collect::<Vec<_>>(), [1, 1], "a web of 1 in stays");
+    let near = put(&[("51 in", "32 in"), ("53 15/16 in", "32 in")]);
+    assert_eq!(near.len(), 1);
+    assert_eq!(near[0].posts, [0, 1]);
+    assert!(matches!(near[0].judged.shape, Shape::Rect(_)));
+    let rect = near[0].judged.shape.bounds();
+    assert_eq!(rect.right - rect.left, grid(len("4 15/16 in")));
+}
+
+#[test]
+fn rays_of_a_slanted_edge() {
+    // A triangle cut from a tile by a 45° hip; a disc whose centre lies on the hip takes half a disc and nothing
+    // but that, since every ray along the hip's normal leaves at once.
+    let mm = 2_000_000;
+    let ring = vec![Point::new(0, 0), Point::new(300 * mm, 0), Point::new(0, 300 * mm)];
+    let footprint = Footprint::Edge { polygon: Polygon::new(vec![ring]), number: None };
+    let disc = Ellipse { centre: Point::new(150 * mm, 150 * mm), a: 20 * mm, b: 20 * mm };
+    let judged = judged(footprint, Shape::Ellipse(disc), grid(Length::from_nm(25_400_000))).unwrap();
+    assert_eq!((judged.kind(), judged.open_to(&TILE)), (CutKind::Notch, vec![TileSide::FieldEdge]));
+    let gone = removed(&judged);
+    assert!((gone.area_mm2 - PI * 200.0).abs() < 1e-9 && (gone.path_mm - PI * 20.0).abs() < 1e-9, "{gone:?}");
+}

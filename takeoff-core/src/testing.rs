@@ -1,0 +1,124 @@
+//! Slopes for unit tests, built without a job file.
+use std::sync::Arc;
+
+use crate::job::*;
+use crate::profile::Profile;
+use crate::spares::Breakage;
+use crate::units::{Length, Pitch};
+
+/// A length from its text.
+pub(crate) fn len(text: &str) -> Length {
+    Length::parse(text).unwrap()
+}
+
+/// A point from two texts.
+pub(crate) fn at(u: &str, v: &str) -> SlopePoint {
+    SlopePoint { u: len(u), v: len(v) }
+}
+
+/// A flat tile 16 1/2 × 13 in, 12 in cover, left strip under.
+pub(crate) fn flat_tile() -> Tile {
+    Tile {
+        name: "flat".into(),
+        length: len("16 1/2 in"),
+        cover: len("12 in"),
+        pieces: Pieces::One { width: len("13 in"), lap_side: LapSide::Left, on_hand: 0 },
+        least_head_lap: len("3 in"),
+        thickness: len("1 in"),
+        weight_g: None,
+        laps: Laps::Single,
+        held: Held::Nailed,
+        fasteners_each: 1,
+        profile: Profile::Flat,
+    }
+}
+
+/// A 1 1/2 in post with 1/4 in clearance.
+pub(crate) fn assembly() -> Assembly {
+    Assembly {
+        name: "post-7".into(),
+        post_diameter: len("1 1/2 in"),
+        clearance: len("1/4 in"),
+        axis: Axis::Normal,
+        hole_saws: vec![],
+        post_height: None,
+        lap_surface_height: None,
+        lag_edge_distance: len("1/2 in"),
+        deck_flashing: DeckFlashing {
+            width: len("10 in"),
+            down: len("4 in"),
+            up: len("7 in"),
+            cone_diameter: len("2 in"),
+            cone_height: None,
+        },
+        top_flashing: TopFlashing { width: len("16 in"), down: len("6 in"), up: len("11 in"), formed: true },
+        beads: vec![],
+        pilot_holes: vec![],
+        dabs: vec![],
+        items: vec![],
+        blocking_items: vec![],
+    }
+}
+
+/// Practice with the defaults.
+pub(crate) fn practice() -> Practice {
+    Practice {
+        least_web: len("1 in"),
+        hand_clearance: len("2 in"),
+        least_margin: len("1/4 in"),
+        drain: len("1 in"),
+        deck_tuck: len("2 in"),
+        patch_underlap: len("4 in"),
+        patch_side_margin: len("4 in"),
+        least_top_tuck: len("3 in"),
+        least_side_cover: len("3 in"),
+        bead_inset: len("3/4 in"),
+        staple_spacing: len("4 in"),
+        window: None,
+        breakage: Breakage { cut: 0.06, removed: 0.02, loosened: 0.01, walked: 0.005, recut: true },
+        service_level: 0.95,
+        pieces_for_severed: 2,
+        cartridge_mm3: 298_690.0,
+        sealant_waste: 0.1,
+    }
+}
+
+/// A gable slope of 38 × 17 ft at 5:12: flat tile at 13 1/4 in, half bond, 36 in felt, rafters at 24 in.
+pub(crate) fn gable() -> Slope {
+    Slope {
+        name: "south".into(),
+        pitch: Pitch::parse("5:12").unwrap(),
+        place: None,
+        outline: vec![at("0", "0"), at("38 ft", "0"), at("38 ft", "17 ft"), at("0", "17 ft")],
+        edges: vec![Some(EdgeKind::Eave), Some(EdgeKind::Rake), Some(EdgeKind::Ridge), Some(EdgeKind::Rake)],
+        holes: vec![],
+        tile: Arc::new(flat_tile()),
+        noses: (0..16).map(|k| Length::from_nm(-38_100_000 + k * 336_550_000)).collect(),
+        overhang: len("1 1/2 in"),
+        first_joint: Length::ZERO,
+        bond: vec![Length::ZERO, len("6 in")],
+        underlayment: Arc::new(Underlayment {
+            name: "felt-30".into(),
+            sheet_width: len("36 in"),
+            head_lap: len("2 in"),
+            roll_length: None,
+            never_tucked: false,
+        }),
+        lap_lines: LapLines::Regular { first: len("34 in") },
+        rafters: Some(Rafters {
+            centres: (0..19).map(|i| Length::from_nm(203_200_000 + i * 609_600_000)).collect(),
+            width: len("1 1/2 in"),
+        }),
+        battens: None,
+        perimeter: None,
+        setbacks: vec![],
+        setbacks_hold_flashing: false,
+        walked: 0,
+        posts: vec![],
+    }
+}
+
+/// A post of [`assembly`] on a slope.
+pub(crate) fn post(name: &str, u: &str, v: &str) -> Post {
+    Post { name: name.into(), assembly: Arc::new(assembly()), at: at(u, v), path: String::new() }
+}
