@@ -122,3 +122,21 @@ pub(crate) fn gable() -> Slope {
 pub(crate) fn post(name: &str, u: &str, v: &str) -> Post {
     Post { name: name.into(), assembly: Arc::new(assembly()), at: at(u, v), path: String::new() }
 }
+
+/// A hip slope with a chimney: 30 ft along the eave, 12 ft up, hips at 45° on both sides, a chimney of 2 ft ×
+/// 30 in that stands across joints and noses.
+pub(crate) fn hip() -> Slope {
+    Slope {
+        name: "west".into(),
+        outline: vec![at("0", "0"), at("30 ft", "0"), at("18 ft", "12 ft"), at("12 ft", "12 ft")],
+        edges: vec![Some(EdgeKind::Eave), Some(EdgeKind::Hip), Some(EdgeKind::Ridge), Some(EdgeKind::Hip)],
+        holes: vec![vec![
+            at("13 ft 5 in", "5 ft"),
+            at("13 ft 5 in", "7 ft 6 in"),
+            at("15 ft 5 in", "7 ft 6 in"),
+            at("15 ft 5 in", "5 ft"),
+        ]],
+        rafters: None,
+        ..gable()
+    }
+}

@@ -3,10 +3,12 @@ mod margin;
 mod nearest;
 mod neighbours;
 mod state;
+#[cfg(test)]
+mod tests;
 mod thresholds;
 
 pub use margin::{Margins, Others, margins};
 pub use nearest::{Better, nearest};
-pub use neighbours::Neighbours;
+pub use neighbours::{Neighbours, partners_of};
 pub(crate) use state::Tally;
 pub use state::{Mover, State};

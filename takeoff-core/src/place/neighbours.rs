@@ -29,6 +29,21 @@ impl Neighbours {
     }
 }
 
+/// The openings that are judged together with a post's, if they meet one tile: those nearer than the web to it, to
+/// one of these, and so on.
+pub fn partners_of(openings: &[Ellipse], neighbours: &Neighbours, post: usize, web: i64) -> Vec<Ellipse> {
+    let mut chain = vec![post];
+    let mut next = 0;
+    while let Some(&member) = chain.get(next) {
+        let bounds = openings[member].bounds().grown(web);
+        let near = neighbours.meeting(&bounds, member, openings);
+        chain.extend(near.into_iter().filter(|other| !chain.contains(other)).collect::<Vec<_>>());
+        next += 1;
+    }
+    chain.drain(..1);
+    chain.into_iter().map(|other| openings[other]).collect()
+}
+
 /// Grid steps are exact as `f64` within the limits (±4·10¹³ is below 2⁵³).
 fn envelope(rect: &Rect) -> AABB<[f64; 2]> {
     AABB::from_corners([rect.left as f64, rect.lower as f64], [rect.right as f64, rect.upper as f64])

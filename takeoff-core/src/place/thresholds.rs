@@ -85,8 +85,13 @@ pub(super) fn thresholds(mover: &Mover, at: Point, axis: Axis, low: i64, high: i
             }
         }
     }
-    for partner in &mover.partners {
-        gather.at_partner(&own, partner, web);
+    if !mover.partners.is_empty() {
+        let boxes: Vec<Rect> = mover.partners.iter().map(Ellipse::bounds).collect();
+        for (_, rect) in site.grid.over(swept) {
+            for footprint in Footprint::pieces(&site.field, &rect) {
+                gather.at_boxes(&own.bounds(), &boxes, web, &footprint.polygon());
+            }
+        }
     }
     match axis {
         Axis::U => gather.at_ends_of_laps(mover, at),
@@ -172,13 +177,36 @@ impl Gather {
         }
     }
 
-    /// Where the opening's bounds come to within the web of a partner's.
-    fn at_partner(&mut self, own: &Ellipse, partner: &Ellipse, web: i64) {
-        let (low, high, ..) = self.axis.sides(&partner.bounds());
-        let (along, _) = self.axis.semi_axes(own);
-        for gap in [0, web] {
-            self.add((low - gap) as f64 - along);
-            self.add((high + gap) as f64 + along);
+    /// Judged together with partners, the opening is a box: where its sides along the way come to a partner's, to
+    /// within the web of it, or to an edge, as they are or grown by the web.
+    fn at_boxes(&mut self, own: &Rect, partners: &[Rect], web: i64, footprint: &Polygon) {
+        let axis = self.axis;
+        let (low, high, ..) = axis.sides(own);
+        let half_way = (high - low) as f64 / 2.0;
+        let mut beside = |along: f64| {
+            for gap in [half_way, half_way + web as f64] {
+                self.add(along - gap);
+                self.add(along + gap);
+            }
+        };
+        for partner in partners {
+            let (low, high, ..) = axis.sides(partner);
+            beside(low as f64);
+            beside(high as f64);
+        }
+        let across = partners.iter().chain([own]).flat_map(|rect| {
+            let (.., low, high) = axis.sides(rect);
+            [low - web, high + web]
+        });
+        let across: Vec<i64> = across.collect();
+        for edge in footprint.edges() {
+            let ((p, q), (p_to, q_to)) = (axis.split(edge.from), axis.split(edge.to));
+            beside(p as f64);
+            if p != p_to && q != q_to {
+                for level in &across {
+                    beside(p as f64 + (p_to - p) as f64 * (level - q) as f64 / (q_to - q) as f64);
+                }
+            }
         }
     }
 
