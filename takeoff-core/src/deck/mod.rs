@@ -1,8 +1,32 @@
 //! The work on the deck and on the tile round a post.
+mod battens;
+mod chains;
+mod flashings;
+mod height;
 mod laps;
+mod meeting;
 mod method;
+mod overlap;
+mod patches;
+mod perimeter;
+mod support;
+mod taken_up;
+#[cfg(test)]
+mod tests;
 mod top;
+mod trim;
+mod zone;
 
+pub use battens::{NAILS_A_PIECE, battens};
+pub use flashings::flashings_that_meet;
+pub use height::{height_stack, too_low};
 pub use laps::SheetLaps;
+pub use meeting::each_meeting_pair;
 pub use method::Method;
+pub use patches::{Patches, patches, patches_without_lap_line};
+pub use perimeter::Perimeter;
+pub use support::{support, without_rafter};
+pub use taken_up::{Taken, count, set_tiles, taken_up, tile_work};
 pub use top::{TopFlashingCheck, asked_tuck, head_lap};
+pub use trim::trim;
+pub use zone::{deck_area, deck_work, flashing, own_patch, work_zone};

@@ -7,6 +7,7 @@ mod assembly;
 mod codes;
 mod courses;
 mod csv;
+mod display;
 mod kinds;
 mod model;
 mod nearest;

@@ -1,12 +1,14 @@
 //! One roof plane: the tiled field, the tiles on it, its place in the world.
 mod field;
 mod frame;
+mod naming;
 mod noses;
 mod site;
 mod tiles;
 
 pub use field::Field;
 pub use frame::{FitError, Frame, PlaneFit};
+pub use naming::{piece_name, tile_name};
 pub use noses::{MOST_COURSES, NosesError, noses_at, noses_between};
 pub use site::Site;
 pub use tiles::{Part, TileGrid, TileId};

@@ -108,7 +108,9 @@ impl TileGrid {
 
     /// How many courses have tile over `v`.
     pub fn layers_at(&self, v: i64) -> u64 {
-        self.noses.iter().filter(|&&nose| nose <= v && v < nose + self.length).count() as u64
+        let begun = self.noses.partition_point(|&nose| nose <= v);
+        let ended = self.noses.partition_point(|&nose| nose + self.length <= v);
+        (begun - ended) as u64
     }
 
     /// Every tile whose footprint meets a rectangle, by course, column and part.

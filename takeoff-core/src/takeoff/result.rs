@@ -515,8 +515,10 @@ pub struct Patch {
     pub half_round_at: Vec<String>,
     /// Posts inside it, with a full round hole.
     pub round_at: Vec<String>,
-    /// Patches that this one lies over; each of them is cut round this one's post.
+    /// Patches that this one lies over.
     pub lies_over: Vec<String>,
+    /// Posts of other patches, or tucked ones, whose cones stand in this patch: it is cut round them.
+    pub cut_round: Vec<String>,
 }
 
 /// A piece of batten cut out and reset.

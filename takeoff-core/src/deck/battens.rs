@@ -1,0 +1,80 @@
+//! Battens cut out to make room for the deck work, and reset.
+use crate::geometry::{Rect, grid, to_mm};
+use crate::slope::Site;
+use crate::takeoff::BattenPiece;
+
+/// Nails that hold one reset piece: two an end.
+pub const NAILS_A_PIECE: u64 = 4;
+
+/// The pieces of batten cut out and reset, by course and from left to right.
+///
+/// `deck_areas` holds the deck work of each post, without the hand clearance.
+///
+/// # Rule
+///
+/// The batten of course `k` has its upper edge at `nose[k] + L − lug`. Where it meets deck work it is cut; pieces
+/// that overlap or touch are one. A piece ends at the field's edge, and at a chimney in its way.
+///
+/// # Example
+///
+/// Nose at 25 in, tile 16 1/2 in, lug 1/2 in: the batten of that course runs from 39 1/2 to 41 in. Two flashings
+/// over it, from 51 to 61 in and from 58 to 68 in, cut out one piece of 17 in, with 4 nails.
+pub fn battens(site: &Site, deck_areas: &[Rect]) -> Vec<BattenPiece> {
+    let Some(battens) = &site.slope.battens else { return Vec::new() };
+    // From a course's nose up to its batten.
+    let to_upper = site.grid.length() - grid(battens.lug);
+    let to_lower = to_upper - grid(battens.width);
+
+    let mut stretches: Vec<Stretch> = Vec::new();
+    for (post, area) in deck_areas.iter().enumerate() {
+        let noses = site.grid.noses();
+        let first = noses.partition_point(|nose| nose + to_upper <= area.lower);
+        let met = noses.iter().enumerate().skip(first).take_while(|(_, nose)| *nose + to_lower < area.upper);
+        for (course, nose) in met {
+            let strip = Rect::new(area.left, nose + to_lower, area.right, nose + to_upper);
+            let pieces = site.field.pieces_of(&strip);
+            stretches.extend(pieces.iter().map(|piece| {
+                let Rect { left, right, .. } = piece.bounds();
+                Stretch { course, left, right, posts: vec![post] }
+            }));
+        }
+    }
+    stretches.sort_unstable_by_key(|stretch| (stretch.course, stretch.left, stretch.posts[0]));
+
+    let mut pieces: Vec<Stretch> = Vec::new();
+    for stretch in stretches {
+        match pieces.last_mut() {
+            Some(last) if last.course == stretch.course && stretch.left <= last.right => {
+                last.right = last.right.max(stretch.right);
+                last.posts.extend(stretch.posts);
+            }
+            _ => pieces.push(stretch),
+        }
+    }
+    pieces.into_iter().map(|piece| piece.reset(site, to_lower, to_upper)).collect()
+}
+
+/// A stretch of the batten of one course, and the posts that take it.
+struct Stretch {
+    course: usize,
+    left: i64,
+    right: i64,
+    posts: Vec<usize>,
+}
+
+impl Stretch {
+    fn reset(mut self, site: &Site, to_lower: i64, to_upper: i64) -> BattenPiece {
+        self.posts.sort_unstable();
+        self.posts.dedup();
+        let nose = site.grid.noses()[self.course];
+        BattenPiece {
+            course: self.course as u64 + 1,
+            from_mm: to_mm(self.left),
+            to_mm: to_mm(self.right),
+            lower_mm: to_mm(nose + to_lower),
+            upper_mm: to_mm(nose + to_upper),
+            nails: NAILS_A_PIECE,
+            posts: self.posts.iter().map(|&post| site.slope.posts[post].name.clone()).collect(),
+        }
+    }
+}

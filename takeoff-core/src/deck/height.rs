@@ -1,0 +1,57 @@
+//! Heights over the deck at a post: does it come out of the tile?
+use crate::geometry::Ellipse;
+use crate::job::{Display, Post, Problem, Severity};
+use crate::slope::Site;
+use crate::takeoff::HeightStack;
+use crate::units::Length;
+
+/// The heights over the deck at a post, normal to the deck.
+///
+/// # Rule
+///
+/// The tile's top is taken as the top of the batten, plus the thickness of every course that lies over the
+/// opening's centre, plus the whole rise of the tile's profile: the opening is wider than a point and the tile
+/// tilts, so the highest place is what a cone must clear. Side laps are not counted. Without battens the tile
+/// lies on the deck.
+///
+/// # Example
+///
+/// Batten 3/4 in, tile 1 in thick with a 2 in roll: in the head lap, two layers, the tile's top is at 4 3/4 in.
+/// A post of 7 in stands free by 2 1/4 in.
+pub fn height_stack(site: &Site, post: &Post, opening: &Ellipse) -> HeightStack {
+    let tile = &site.slope.tile;
+    let batten = site.slope.battens.as_ref().map_or(Length::ZERO, |battens| battens.height);
+    let layers = site.grid.layers_at(opening.centre.v);
+    let thickness = Length::from_nm(tile.thickness.nm() * layers as i64);
+    let rise = if layers == 0 { Length::ZERO } else { tile.profile.greatest_rise() };
+    let top = batten + thickness + rise;
+    let assembly = &post.assembly;
+    HeightStack {
+        batten_mm: batten.mm(),
+        layers,
+        tile_mm: top.mm(),
+        cone_mm: assembly.deck_flashing.cone_height.map(Length::mm),
+        post_mm: assembly.post_height.map(Length::mm),
+        free_post_mm: assembly.post_height.map(|height| (height - top).mm()),
+    }
+}
+
+/// Findings where the cone or the post does not come out above the tile.
+pub fn too_low(post: &Post, stack: &HeightStack, display: Display) -> Vec<Problem> {
+    let parts = [
+        ("cone", "cone-does-not-clear", stack.cone_mm, "take a taller deck flashing"),
+        ("post", "post-does-not-clear", stack.post_mm, "take a taller post"),
+    ];
+    let short = parts.into_iter().filter_map(|(part, code, top_mm, mend)| {
+        let below_mm = stack.tile_mm - top_mm.filter(|&top_mm| top_mm <= stack.tile_mm)?;
+        let below = display.length(Length::nearest(below_mm * 1e6)?);
+        Some(Problem {
+            code: code.to_owned(),
+            message: format!("the {part} of `{}` ends {below} below the top of the tile", post.name),
+            help: mend.to_owned(),
+            path: post.path.clone(),
+            severity: Severity::Finding,
+        })
+    });
+    short.collect()
+}

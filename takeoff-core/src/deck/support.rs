@@ -1,0 +1,68 @@
+//! The wood under a post: its rafter, or a blocking board between two rafters.
+use crate::geometry::{grid, half, to_mm};
+use crate::job::{Post, Problem, Rafters, Severity};
+use crate::slope::Site;
+use crate::takeoff::{Blocking, Support};
+
+/// The wood under a post: the nearest rafter, and the board that is put in where that one is out of reach.
+///
+/// Neither where the job gives no rafters; no board where the post lies outside the rafters
+/// ([`posts_without_rafter`]).
+///
+/// # Rule
+///
+/// The lag is on the rafter when the post's point is no farther from its centre line than half the rafter's
+/// width less the lag's least edge distance. Otherwise a board is put in between the rafters beside the post, as
+/// long as the clear distance between them. (A post straight over a rafter that is too narrow for its lags gets
+/// the board on the right.)
+///
+/// # Example
+///
+/// Rafters 1 1/2 in wide at 32 and 56 in, edge distance 1/2 in: a post up to 1/4 in off a centre line is on the
+/// rafter. At 50 in it is 6 in off, and the board is 56 − 32 − 1 1/2 = 22 1/2 in long.
+pub fn support(site: &Site, post: &Post) -> (Option<Support>, Option<Blocking>) {
+    let Some(rafters) = &site.slope.rafters else { return (None, None) };
+    let Some(nearest) = nearest(rafters, post) else { return (None, None) };
+    let off = grid(post.at.u) - grid(rafters.centres[nearest]);
+    let on_rafter = off.abs() <= half(rafters.width) - grid(post.assembly.lag_edge_distance);
+    let board = if on_rafter { None } else { clear_bay(rafters, post) };
+    let support = Support {
+        rafter: nearest as u64 + 1,
+        off_centre_mm: to_mm(off),
+        on_rafter,
+        blocked: board.is_some(),
+    };
+    let blocking = board.map(|clear| Blocking { post: post.name.clone(), length_mm: to_mm(clear) });
+    (Some(support), blocking)
+}
+
+/// A finding where a post is on no rafter and has none on one side to hold a board.
+pub fn without_rafter(post: &Post, support: &Support) -> Option<Problem> {
+    (!support.on_rafter && !support.blocked).then(|| Problem {
+        code: "no-rafter-beside".to_owned(),
+        message: format!(
+            "`{}` lies beyond the rafters: no board can be put in between two of them",
+            post.name
+        ),
+        help: "move the post onto a rafter, or survey the framing there".to_owned(),
+        path: post.path.clone(),
+        severity: Severity::Finding,
+    })
+}
+
+/// The rafter nearest to a post; of two equally near the left one.
+fn nearest(rafters: &Rafters, post: &Post) -> Option<usize> {
+    let right = rafters.centres.partition_point(|&centre| centre < post.at.u);
+    let left = right.checked_sub(1);
+    let reach = |&rafter: &usize| Some((*rafters.centres.get(rafter)? - post.at.u).abs());
+    let near = left.into_iter().chain(Some(right)).filter(|rafter| *rafter < rafters.centres.len());
+    near.min_by_key(reach)
+}
+
+/// The clear distance between the rafters beside a post.
+fn clear_bay(rafters: &Rafters, post: &Post) -> Option<i64> {
+    let right = rafters.centres.partition_point(|&centre| centre <= post.at.u);
+    let left = *rafters.centres.get(right.checked_sub(1)?)?;
+    let clear = grid(*rafters.centres.get(right)? - left - rafters.width);
+    (clear > 0).then_some(clear)
+}

@@ -1,0 +1,220 @@
+//! Which tiles are handled: cut, taken up, loosened.
+use crate::cuts::{Footprint, Shape, SlopeCut};
+use crate::geometry::{Ellipse, Rect, clip};
+use crate::job::{Problem, Severity};
+use crate::slope::{Part, Site, TileId, piece_name, tile_name};
+use crate::takeoff::{CutKind, TileClass, TileWork};
+
+use super::Perimeter;
+use super::overlap::pieces_meeting;
+
+/// A tile handled, or one piece of a tile that the field's edge cuts into several.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Taken {
+    /// Which tile.
+    pub tile: TileId,
+    /// Which piece, where it falls into several.
+    pub piece: Option<u16>,
+    /// The first class that holds for it.
+    pub class: TileClass,
+    /// Whether a set tile (mortar, foam, adhesive) would have to be loosened: it can't be.
+    pub excluded: bool,
+    /// The posts on whose account, ascending, by their places in the slope's list.
+    pub posts: Vec<usize>,
+}
+
+/// The tiles handled on a slope, by course, column, part and piece; what two posts share is there once.
+///
+/// `zones` and `openings` hold one entry a post.
+///
+/// # Rule
+///
+/// *Removed* is every tile whose clipped footprint meets a work zone, and every cut tile. *Loosened* is a tile
+/// that is not removed and lies directly on a removed one: a higher course, the neighbour on its side strip, a
+/// cover on its pan, always where the clipped interiors meet. Of the classes severed, cut, removed, loosened the
+/// first that holds counts. A piece of an edge tile that lies wholly inside an opening is gone and is not counted.
+///
+/// # Example
+///
+/// Tiles 12 in to the joint with 1 in side lap, 16 1/2 in long, exposed 13 1/4 in, straight joints: a zone inside
+/// one tile's face and clear of its laps removes that tile; on it lie the neighbour that covers its side strip
+/// and, in the course above, three tiles (its own column, and one on each side by the laps).
+pub fn taken_up(site: &Site, zones: &[Rect], openings: &[Ellipse], cuts: &[SlopeCut]) -> Vec<Taken> {
+    let gone = swallowed(site, openings);
+    let mut reasons = Vec::with_capacity(zones.len() * 12 + cuts.len());
+    for (post, zone) in zones.iter().enumerate() {
+        in_zone(site, zone, |tile, piece| {
+            reasons.push(Reason { tile, piece, class: TileClass::Removed, post });
+        });
+    }
+    for cut in cuts {
+        let severed = cut.judged.kind() == CutKind::Severed;
+        let class = if severed { TileClass::Severed } else { TileClass::Cut };
+        let (tile, piece) = (cut.judged.tile, cut.judged.footprint.number());
+        reasons.extend(cut.posts.iter().map(|&post| Reason { tile, piece, class, post }));
+    }
+    let is_gone = |reason: &Reason| gone.binary_search(&(reason.tile, reason.piece)).is_ok();
+    reasons.retain(|reason| !is_gone(reason));
+    let removed = gathered(reasons, false);
+
+    let is_removed =
+        |tile, piece| removed.binary_search_by_key(&(tile, piece), |taken| (taken.tile, taken.piece)).is_ok();
+    let mut reasons = Vec::with_capacity(removed.len() * 2);
+    for taken in &removed {
+        lying_on(site, taken, |tile, piece| {
+            if !is_removed(tile, piece) {
+                let class = TileClass::Loosened;
+                reasons.extend(taken.posts.iter().map(|&post| Reason { tile, piece, class, post }));
+            }
+        });
+    }
+    reasons.retain(|reason| !is_gone(reason));
+    let loosened = gathered(reasons, site.slope.tile.held.is_set());
+
+    let mut all = removed;
+    all.extend(loosened);
+    all.sort_unstable_by_key(|taken| (taken.tile, taken.piece));
+    all
+}
+
+/// What the takeoff says about the tiles handled.
+pub fn tile_work(site: &Site, taken: &[Taken]) -> Vec<TileWork> {
+    let strip = Perimeter::of(site.slope);
+    taken
+        .iter()
+        .map(|taken| {
+            let footprint = footprint_of(site, taken);
+            let face = site.grid.face(taken.tile);
+            let laid_again = taken.class != TileClass::Loosened;
+            let in_strip = || strip.as_ref().is_some_and(|strip| strip.meets_any(&seen(&footprint, &face)));
+            TileWork {
+                tile: tile_name(&site.grid, site.field.bounds(), taken.tile, taken.piece),
+                piece: piece_name(site.slope, taken.tile.part),
+                course: u64::from(taken.tile.course) + 1,
+                column: site.grid.column_number(taken.tile, site.field.bounds()),
+                class: taken.class,
+                edge_tile: matches!(footprint, Footprint::Edge { .. }),
+                refasten: laid_again && in_strip(),
+                excluded: taken.excluded,
+                posts: taken.posts.iter().map(|&post| site.slope.posts[post].name.clone()).collect(),
+                face_mm: face.mm(),
+                footprint_mm: outline_mm(&footprint),
+            }
+        })
+        .collect()
+}
+
+/// How many tiles of a part are in a class; excluded ones are in none.
+pub fn count(taken: &[Taken], part: Part, class: TileClass) -> u64 {
+    let counted = |taken: &&Taken| taken.tile.part == part && taken.class == class && !taken.excluded;
+    taken.iter().filter(counted).count() as u64
+}
+
+/// A finding where set tiles would have to be loosened; `path` is the slope's place in the job file.
+pub fn set_tiles(site: &Site, taken: &[Taken], path: &str) -> Option<Problem> {
+    let excluded = taken.iter().filter(|taken| taken.excluded).count();
+    let slope = &site.slope.name;
+    (excluded > 0).then(|| Problem {
+        code: "set-tiles-cannot-be-loosened".to_owned(),
+        message: format!(
+            "{excluded} tiles on `{slope}` are set in mortar, foam or adhesive and can't be loosened: they are \
+             excluded from the takeoff"
+        ),
+        help: "break them out and order new ones, or agree with the roofer how they are freed".to_owned(),
+        path: path.to_owned(),
+        severity: Severity::Finding,
+    })
+}
+
+/// One tile (or piece), handled on account of one post.
+struct Reason {
+    tile: TileId,
+    piece: Option<u16>,
+    class: TileClass,
+    post: usize,
+}
+
+/// One entry a tile: its first class and all its posts.
+fn gathered(mut reasons: Vec<Reason>, excluded: bool) -> Vec<Taken> {
+    reasons.sort_unstable_by_key(|reason| (reason.tile, reason.piece, reason.post, reason.class));
+    reasons
+        .chunk_by(|a, b| (a.tile, a.piece) == (b.tile, b.piece))
+        .filter_map(|of_tile| {
+            let mut posts: Vec<usize> = of_tile.iter().map(|reason| reason.post).collect();
+            posts.dedup();
+            let class = of_tile.iter().map(|reason| reason.class).min()?;
+            let Reason { tile, piece, .. } = of_tile[0];
+            Some(Taken { tile, piece, class, excluded, posts })
+        })
+        .collect()
+}
+
+/// Calls `found` with every tile or piece whose clipped footprint meets a zone.
+fn in_zone(site: &Site, zone: &Rect, mut found: impl FnMut(TileId, Option<u16>)) {
+    let reach = site.grid.over(*zone).fold(*zone, |reach, (_, rect)| reach.union(&rect));
+    let all_whole = site.field.covers(&reach);
+    for (tile, rect) in site.grid.over(*zone) {
+        if all_whole {
+            found(tile, None);
+            continue;
+        }
+        let pieces = Footprint::pieces(&site.field, &rect);
+        let meeting = pieces.iter().filter(|piece| match piece {
+            Footprint::Whole(rect) => rect.meets(zone),
+            Footprint::Edge { polygon, .. } => Shape::Rect(*zone).meets_polygon(polygon),
+        });
+        meeting.for_each(|piece| found(tile, piece.number()));
+    }
+}
+
+/// Calls `found` with every tile or piece that lies directly on a tile or piece.
+fn lying_on(site: &Site, taken: &Taken, mut found: impl FnMut(TileId, Option<u16>)) {
+    let own = site.grid.footprint(taken.tile);
+    let reach = site.grid.lying_on(taken.tile).fold(own, |reach, (_, rect)| reach.union(&rect));
+    let all_whole = site.field.covers(&reach);
+    for (tile, rect) in site.grid.lying_on(taken.tile) {
+        if all_whole {
+            found(tile, None);
+        } else {
+            let pieces = pieces_meeting(&site.field, &own, taken.piece, &rect);
+            pieces.into_iter().for_each(|piece| found(tile, piece));
+        }
+    }
+}
+
+/// The pieces of edge tiles that lie wholly inside an opening, ascending.
+fn swallowed(site: &Site, openings: &[Ellipse]) -> Vec<(TileId, Option<u16>)> {
+    let mut gone = Vec::new();
+    for opening in openings {
+        // A piece inside the opening lies at an edge of the field inside the opening.
+        if site.field.covers(&opening.bounds()) {
+            continue;
+        }
+        for (tile, rect) in site.grid.over(opening.bounds()) {
+            let pieces = Footprint::pieces(&site.field, &rect);
+            let inside = pieces.iter().filter(|piece| match piece {
+                Footprint::Whole(_) => false,
+                Footprint::Edge { polygon, .. } => Shape::Ellipse(*opening).swallows(polygon),
+            });
+            gone.extend(inside.map(|piece| (tile, piece.number())));
+        }
+    }
+    gone.sort_unstable();
+    gone
+}
+
+fn footprint_of(site: &Site, taken: &Taken) -> Footprint {
+    let rect = site.grid.footprint(taken.tile);
+    let pieces = Footprint::pieces(&site.field, &rect);
+    pieces.into_iter().find(|piece| piece.number() == taken.piece).unwrap_or(Footprint::Whole(rect))
+}
+
+/// What is seen of a footprint: the part of it inside the tile's visible face.
+fn seen(footprint: &Footprint, face: &Rect) -> Vec<crate::geometry::Polygon> {
+    clip(&footprint.polygon(), face)
+}
+
+/// Rings in millimetres, the outer one first.
+fn outline_mm(footprint: &Footprint) -> Vec<Vec<[f64; 2]>> {
+    footprint.polygon().rings().iter().map(|ring| ring.iter().map(|p| p.mm()).collect()).collect()
+}

@@ -1,0 +1,32 @@
+//! The worked examples of the work on the deck, and what must hold for any posts.
+mod patches;
+mod zones;
+
+use crate::cuts::{SlopeCut, cuts_of, opening_of};
+use crate::geometry::{Ellipse, Rect};
+use crate::slope::Site;
+
+use super::*;
+
+/// The methods of a slope's posts.
+fn methods(site: &Site) -> Vec<Method> {
+    site.slope.posts.iter().map(|post| Method::at(site, &post.assembly, post.at.into())).collect()
+}
+
+fn zones(site: &Site, methods: &[Method]) -> Vec<Rect> {
+    site.slope.posts.iter().zip(methods).map(|(post, method)| work_zone(site, post, method)).collect()
+}
+
+fn openings(site: &Site) -> Vec<Ellipse> {
+    site.slope.posts.iter().map(|post| opening_of(&post.assembly, site.slope).for_post(post)).collect()
+}
+
+fn cuts(site: &Site) -> Vec<SlopeCut> {
+    cuts_of(site, &openings(site))
+}
+
+/// A rectangle in inches.
+fn rect(left: f64, lower: f64, right: f64, upper: f64) -> Rect {
+    let [left, lower, right, upper] = [left, lower, right, upper].map(|side| (side * 50.8e6).round() as i64);
+    Rect::new(left, lower, right, upper)
+}

@@ -1,0 +1,63 @@
+//! Where work is done on the deck for a post.
+use crate::geometry::{Point, Rect, grid, half, to_mm};
+use crate::job::Post;
+use crate::slope::Site;
+use crate::takeoff::DeckWork;
+
+use super::Method;
+
+/// The deck flashing of a post as it lies: half its width to each side, `down` and `up` from the post's point.
+///
+/// # Example
+///
+/// A flashing 10 in wide, 4 in down and 7 in up, the post at `u` 56 in, `v` 37 in: from 51 to 61 in along the
+/// eave, from 33 to 44 in up the slope.
+pub fn flashing(post: &Post) -> Rect {
+    let flashing = &post.assembly.deck_flashing;
+    let (Point { u, v }, aside) = (Point::from(post.at), half(flashing.width));
+    Rect::new(u - aside, v - grid(flashing.down), u + aside, v + grid(flashing.up))
+}
+
+/// The patch that a patched post would have by itself; `None` for a tucked one.
+///
+/// It runs from the cone's centre up under the sheet above by the underlap, or, where there is no lap line above,
+/// to the field's edge; the side margin is added to the flashing's width on both sides. One that crosses the
+/// field's edge is kept whole: it is trimmed on the roof.
+///
+/// # Example
+///
+/// The flashing above is patched up to a lap line at 68 in, underlap and side margin 4 in: from 47 to 65 in along
+/// the eave, from 37 to 72 in up the slope.
+pub fn own_patch(site: &Site, post: &Post, method: &Method) -> Option<Rect> {
+    let upper = match *method {
+        Method::Tucked { .. } => return None,
+        Method::Patched { line } => line + grid(site.practice.patch_underlap),
+        Method::PatchedToEdge { edge } => edge,
+    };
+    let Point { u, v } = Point::from(post.at);
+    let aside = half(post.assembly.deck_flashing.width) + grid(site.practice.patch_side_margin);
+    Some(Rect::new(u - aside, v, u + aside, upper))
+}
+
+/// The deck work of a post: the bounding rectangle of its flashing and its own patch.
+pub fn deck_area(site: &Site, post: &Post, method: &Method) -> Rect {
+    let flashing = flashing(post);
+    own_patch(site, post, method).map_or(flashing, |patch| flashing.union(&patch))
+}
+
+/// The work zone of a post: its deck work grown by the clearance that hands need.
+pub fn work_zone(site: &Site, post: &Post, method: &Method) -> Rect {
+    deck_area(site, post, method).grown(grid(site.practice.hand_clearance))
+}
+
+/// What the takeoff says about the deck at one post; `patch` is the name of the patch over it, if it has one.
+pub fn deck_work(site: &Site, post: &Post, method: &Method, patch: Option<String>) -> DeckWork {
+    DeckWork {
+        method: method.kind(),
+        lap_line_mm: method.line().map(to_mm),
+        cut_around_cone: matches!(method, Method::Tucked { around_cone: true, .. }),
+        patch,
+        flashing_mm: flashing(post).mm(),
+        zone_mm: work_zone(site, post, method).mm(),
+    }
+}
