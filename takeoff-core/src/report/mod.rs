@@ -6,8 +6,12 @@ mod cautions;
 mod plain;
 mod quantity;
 mod roof_map;
+mod summary;
 pub mod tables;
+#[cfg(test)]
+mod tests;
 mod words;
 
 pub use cautions::{CAUTIONS, question};
 pub use roof_map::roof_map;
+pub use summary::summary;

@@ -87,7 +87,7 @@ pub(super) fn unit(unit: Unit) -> &'static str {
     }
 }
 
-/// `1 tile`, `2 tiles`: a count with its noun, which takes an s.
-pub(super) fn count(n: u64, noun: &str) -> String {
-    if n == 1 { format!("1 {noun}") } else { format!("{n} {noun}s") }
+/// A count with its noun: `1 patch`, `2 patches`.
+pub(super) fn count(n: u64, one: &str, many: &str) -> String {
+    format!("{n} {}", if n == 1 { one } else { many })
 }

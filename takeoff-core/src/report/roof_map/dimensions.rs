@@ -85,10 +85,10 @@ fn extension_lines(svg: &mut Svg, sheet: Sheet, lines: Pen) {
 }
 
 /// A dimension to be shown: where it is, how far its line reaches into the slope, what it says.
-struct Place {
-    along: f64,
-    to: f64,
-    text: String,
+pub(super) struct Place {
+    pub(super) along: f64,
+    pub(super) to: f64,
+    pub(super) text: String,
 }
 
 /// One place for all posts that show alike, with the nearest of them.
@@ -108,7 +108,7 @@ fn distinct(posts: impl Iterator<Item = (f64, f64)>, show: impl Fn(f64) -> Strin
 
 /// Numbers moved apart to a least gap within a range; where there is no room for all, those too near to
 /// the one before are left out. Gives back how many.
-fn spread(places: Vec<Place>, [from, to]: [f64; 2], gap: f64) -> (Vec<(f64, Place)>, usize) {
+pub(super) fn spread(places: Vec<Place>, [from, to]: [f64; 2], gap: f64) -> (Vec<(f64, Place)>, usize) {
     let all = places.len();
     let kept: Vec<Place> = if all as f64 * gap <= to - from {
         places
@@ -154,13 +154,11 @@ fn overall(svg: &mut Svg, slope: &SlopeTakeoff, sheet: Sheet, shown: Quantities)
 /// Course numbers on the right, and the exposure of a course about the middle.
 fn courses(svg: &mut Svg, slope: &SlopeTakeoff, sheet: Sheet, shown: Quantities) {
     let right = sheet.slope[2];
-    let exposures = slope.courses.iter().filter_map(|course| course.exposure_mm);
-    let least = exposures.fold(f64::INFINITY, f64::min);
-    let every = every(least, sheet.mm(GAP));
+    let every = every(sheet.tile, sheet.mm(GAP));
     for course in slope.courses.iter().filter(|course| (course.course - 1) % every == 0) {
         let upper = course.exposure_mm.map_or(sheet.slope[3], |exposure| course.nose_mm + exposure);
         svg.tag("text")
-            .with("x", right + sheet.mm(5.0))
+            .with("x", right + sheet.mm(5.8))
             .with("y", -(course.nose_mm + upper) / 2.0)
             .with("dy", "0.35em")
             .with("text-anchor", "middle")
@@ -168,7 +166,7 @@ fn courses(svg: &mut Svg, slope: &SlopeTakeoff, sheet: Sheet, shown: Quantities)
     }
     let middle = slope.courses.get(slope.courses.len().saturating_sub(1) / 2);
     if let Some((nose, exposure)) = middle.and_then(|course| Some((course.nose_mm, course.exposure_mm?))) {
-        let at = right + sheet.mm(8.5);
+        let at = right + sheet.mm(9.0);
         line_with_ends(svg, sheet, [at, nose], [at, nose + exposure]);
         svg.tag("text")
             .with("x", at + sheet.mm(1.5))

@@ -47,33 +47,34 @@ pub(super) fn draw(svg: &mut Svg, marked: &[(Mark, &TileWork)], sheet: Sheet, pr
 pub(super) fn letters(svg: &mut Svg, slope: &SlopeTakeoff, marked: &[(Mark, &TileWork)], sheet: Sheet) {
     let posts: BTreeMap<&str, &PostTakeoff> =
         slope.posts.iter().map(|post| (post.name.as_str(), post)).collect();
+    let size = sheet.beside_tiles(LETTER, 0.45);
     svg.tag("g")
         .with("class", "letters")
+        .with("font-size", size)
         .with("text-anchor", "middle")
-        .with("font-weight", "bold")
-        .with("fill", marks::INK)
         .with("stroke", marks::PAPER)
-        .with("stroke-width", sheet.mm(0.5))
+        .with("stroke-width", 0.2 * size)
         .with("stroke-linejoin", "round")
         .with("paint-order", "stroke")
+        .with("pointer-events", "none")
         .with("aria-hidden", "true")
         .open();
-    for (mark, tile) in marked {
-        let [left, lower, right, upper] = tile.face_mm;
-        let size = sheet.mm(LETTER).min(0.45 * (right - left)).min(0.45 * (upper - lower));
-        let taken: Vec<[f64; 4]> = tile
-            .posts
-            .iter()
-            .filter_map(|name| posts.get(name.as_str()))
-            .flat_map(|post| [posts::symbol_box(post, sheet), posts::name_box(post, sheet)])
-            .collect();
-        if let Some([u, v]) = place(&visible(tile), size, &taken) {
-            svg.tag("text")
-                .with("x", u)
-                .with("y", -v + 0.36 * size)
-                .with("font-size", size)
-                .text(mark.look().letter);
+    for mark in MARKS {
+        let quiet = matches!(mark, Mark::Loosened | Mark::TakenUp);
+        svg.tag("g")
+            .with("fill", if quiet { marks::QUIET } else { marks::INK })
+            .with("font-weight", if quiet { "normal" } else { "bold" })
+            .open();
+        for (_, tile) in marked.iter().filter(|(of, _)| *of == mark) {
+            let near = tile.posts.iter().filter_map(|name| posts.get(name.as_str()));
+            let taken: Vec<[f64; 4]> = near
+                .flat_map(|post| [posts::symbol_box(post, sheet), posts::name_box(post, sheet)])
+                .collect();
+            if let Some([u, v]) = place(&visible(tile), size, &taken) {
+                svg.tag("text").with("x", u).with("y", -v + 0.36 * size).text(mark.look().letter);
+            }
         }
+        svg.close("g");
     }
     svg.close("g");
 }
@@ -94,7 +95,8 @@ fn place(face: &[Vec<[f64; 2]>], size: f64, taken: &[[f64; 4]]) -> Option<[f64; 
         [middle[0], upper - up],
         middle,
     ];
-    let half = size / 2.0;
+    // Capitals are lower and narrower than the size they are set in.
+    let half = 0.4 * size;
     let free = |[u, v]: [f64; 2]| {
         let [box_left, box_lower, box_right, box_upper] = [u - half, v - half, u + half, v + half];
         !taken.iter().any(|t| box_left < t[2] && t[0] < box_right && box_lower < t[3] && t[1] < box_upper)
@@ -118,7 +120,7 @@ fn visible(tile: &TileWork) -> Vec<Vec<[f64; 2]>> {
 }
 
 /// A ring cut to a rectangle, side by side (Sutherland and Hodgman, 1974).
-fn clipped(ring: &[[f64; 2]], [left, lower, right, upper]: [f64; 4]) -> Vec<[f64; 2]> {
+pub(super) fn clipped(ring: &[[f64; 2]], [left, lower, right, upper]: [f64; 4]) -> Vec<[f64; 2]> {
     let distance = |[u, v]: [f64; 2], side: usize| match side {
         0 => u - left,
         1 => v - lower,

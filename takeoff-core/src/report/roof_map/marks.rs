@@ -18,6 +18,8 @@ pub(super) const GRID: &str = "#b4ac9e";
 pub(super) const WOOD: &str = "#7d7264";
 /// Lap lines and patches.
 pub(super) const FELT: &str = "#00687d";
+/// Letters of what is easy.
+pub(super) const QUIET: &str = "#5a6258";
 /// Dimensions.
 pub(super) const DIMENSION: &str = "#55606c";
 

@@ -8,6 +8,8 @@ mod patches;
 mod posts;
 mod sheet;
 mod svg;
+#[cfg(test)]
+mod tests;
 mod title;
 
 use super::quantity::Quantities;
@@ -34,8 +36,7 @@ pub fn roof_map(takeoff: &Takeoff, slope: &str) -> Option<String> {
 fn draw(takeoff: &Takeoff, slope: &SlopeTakeoff, prefix: &str) -> String {
     let rings = slope.field_mm.iter().chain(&slope.outline_mm);
     let around = bounds(rings.flatten()).unwrap_or([0.0, 0.0, 1000.0, 1000.0]);
-    let exposures = slope.courses.iter().filter_map(|course| course.exposure_mm);
-    let sheet = Sheet::of(around, exposures.fold(slope.columns.cover_mm, f64::min));
+    let sheet = Sheet::of(around, usual_tile(slope));
     let marked = faces::marked(slope);
     let mut svg = Svg::default();
     let [width, height] = sheet.paper;
@@ -73,23 +74,31 @@ fn draw(takeoff: &Takeoff, slope: &SlopeTakeoff, prefix: &str) -> String {
     patches::draw(&mut svg, slope, sheet);
     field::edges(&mut svg, slope, sheet);
     let left_out = dimensions::draw(&mut svg, slope, sheet, Quantities(takeoff.display));
-    faces::letters(&mut svg, slope, &marked, sheet);
     posts::draw(&mut svg, slope, sheet, prefix);
+    faces::letters(&mut svg, slope, &marked, sheet);
     legend::draw(&mut svg, slope, &marked, sheet, prefix);
     title::draw(&mut svg, takeoff, slope, sheet, left_out);
     svg.close("svg");
     svg.done()
 }
 
+/// The lesser of cover width and median exposure: a starter course may be much lower than a tile.
+fn usual_tile(slope: &SlopeTakeoff) -> f64 {
+    let mut exposures: Vec<f64> = slope.courses.iter().filter_map(|course| course.exposure_mm).collect();
+    exposures.sort_by(f64::total_cmp);
+    let median = exposures.get(exposures.len() / 2).copied();
+    median.map_or(slope.columns.cover_mm, |median| median.min(slope.columns.cover_mm))
+}
+
 /// The drawing in a few sentences, for those who hear it read.
 fn description(slope: &SlopeTakeoff, marked: &[(marks::Mark, &crate::takeoff::TileWork)]) -> String {
     let tiles = marks::MARKS.into_iter().rev().filter_map(|mark| {
         let count = marked.iter().filter(|(of, _)| *of == mark).count() as u64;
-        (count > 0).then(|| format!("{} {}", words::count(count, "tile"), mark.look().words))
+        (count > 0).then(|| format!("{} {}", words::count(count, "tile", "tiles"), mark.look().words))
     });
-    let posts = words::count(slope.posts.len() as u64, "post");
+    let posts = words::count(slope.posts.len() as u64, "post", "posts");
     let tiles = tiles.collect::<Vec<_>>().join("; ");
-    let courses = words::count(slope.courses.len() as u64, "course");
+    let courses = words::count(slope.courses.len() as u64, "course", "courses");
     format!("Eave at the bottom, pitch {}, {courses}, {posts}. {tiles}.", slope.pitch)
 }
 

@@ -5,6 +5,9 @@ use super::sheet::Sheet;
 use super::svg::{Pen, Svg};
 use crate::takeoff::SlopeTakeoff;
 
+/// Columns of a name that are shown in its patch.
+const NAME_COLUMNS: usize = 10;
+
 /// Draws every patch with its name at its upper left corner.
 pub(super) fn draw(svg: &mut Svg, slope: &SlopeTakeoff, sheet: Sheet) {
     svg.tag("g").with("class", "patches").with("fill", "none").with("stroke", marks::FELT).open();
@@ -12,14 +15,7 @@ pub(super) fn draw(svg: &mut Svg, slope: &SlopeTakeoff, sheet: Sheet) {
         svg.tag("g").with("class", "patch").with("data-patch", patch.name.as_str()).open();
         svg.tag("title").text(&format!("patch {} over {}", patch.name, patch.posts.join(", ")));
         outline(svg, sheet, patch.bounds_mm);
-        let [left, .., upper] = patch.bounds_mm;
-        svg.tag("text")
-            .with("x", left + sheet.mm(0.5))
-            .with("y", -upper + sheet.mm(1.9))
-            .with("font-size", sheet.mm(1.7))
-            .with("fill", marks::FELT)
-            .with("stroke", "none")
-            .text(&plain::shortened(&patch.name, 10));
+        name(svg, sheet, &plain::shortened(&patch.name, NAME_COLUMNS), patch.bounds_mm);
         svg.close("g");
     }
     svg.close("g");
@@ -29,7 +25,22 @@ pub(super) fn draw(svg: &mut Svg, slope: &SlopeTakeoff, sheet: Sheet) {
 pub(super) fn outline(svg: &mut Svg, sheet: Sheet, bounds: [f64; 4]) {
     svg.tag("path")
         .with("d", Pen::default().rectangle(bounds).way())
-        .with("stroke-width", sheet.mm(0.35))
+        .with("stroke-width", sheet.beside_tiles(0.35, 0.07))
         .with("stroke-dasharray", sheet.dashes(&[1.0, 0.5]))
         .empty();
+}
+
+/// The name in the upper left corner, where the patch has room for it.
+fn name(svg: &mut Svg, sheet: Sheet, name: &str, [left, _, right, upper]: [f64; 4]) {
+    let size = sheet.beside_tiles(1.7, 0.5);
+    if plain::columns(name) as f64 * 0.62 * size > right - left {
+        return;
+    }
+    svg.tag("text")
+        .with("x", left + 0.3 * size)
+        .with("y", -upper + 1.05 * size)
+        .with("font-size", size)
+        .with("fill", marks::FELT)
+        .with("stroke", "none")
+        .text(name);
 }

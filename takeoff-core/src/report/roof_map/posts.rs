@@ -47,24 +47,28 @@ pub(super) fn symbol(svg: &mut Svg, sheet: Sheet, [u, v]: [f64; 2], [half_width,
         .with("rx", half_width)
         .with("ry", half_height)
         .with("fill", marks::PAPER)
-        .with("stroke-width", sheet.mm(0.3))
+        .with("stroke-width", sheet.beside_tiles(0.3, 0.06))
         .empty();
-    let (across, up) = (half_width + sheet.mm(CROSS), half_height + sheet.mm(CROSS));
+    let (across, up) =
+        (half_width + sheet.beside_tiles(CROSS, 0.25), half_height + sheet.beside_tiles(CROSS, 0.25));
     let cross = Pen::default().to(u - across, v).line(u + across, v).to(u, v - up).line(u, v + up);
-    svg.tag("path").with("d", cross.way()).with("stroke-width", sheet.mm(marks::THIN)).empty();
+    svg.tag("path")
+        .with("d", cross.way())
+        .with("stroke-width", sheet.beside_tiles(marks::THIN, 0.04))
+        .empty();
 }
 
 /// A deck flashing.
 pub(super) fn flashing(svg: &mut Svg, sheet: Sheet, bounds: [f64; 4]) {
     svg.tag("path")
         .with("d", Pen::default().rectangle(bounds).way())
-        .with("stroke-width", sheet.mm(0.25))
+        .with("stroke-width", sheet.beside_tiles(0.25, 0.05))
         .empty();
 }
 
 /// The better place near a post, and the way there.
 pub(super) fn better_place(svg: &mut Svg, sheet: Sheet, [u, from]: [f64; 2], v: f64) {
-    let radius = sheet.mm(0.6);
+    let radius = sheet.beside_tiles(0.6, 0.12);
     let toward = if v > from { -radius } else { radius };
     let way = Pen::default().to(u, from).line(u, v + toward).ring(&[
         [u - radius, v],
@@ -72,7 +76,7 @@ pub(super) fn better_place(svg: &mut Svg, sheet: Sheet, [u, from]: [f64; 2], v: 
         [u + radius, v],
         [u, v + radius],
     ]);
-    svg.tag("path").with("d", way.way()).with("stroke-width", sheet.mm(0.25)).empty();
+    svg.tag("path").with("d", way.way()).with("stroke-width", sheet.beside_tiles(0.25, 0.05)).empty();
 }
 
 /// What a post's symbol covers: left, lower, right, upper.
@@ -86,8 +90,13 @@ pub(super) fn symbol_box(post: &PostTakeoff, sheet: Sheet) -> [f64; 4] {
 pub(super) fn name_box(post: &PostTakeoff, sheet: Sheet) -> [f64; 4] {
     let left = post.opening.u_mm + post.opening.half_width_mm + sheet.mm(0.5);
     let lower = post.opening.v_mm + sheet.mm(0.5);
-    let width = plain::columns(&label(post)) as f64 * 0.62 * sheet.mm(marks::SMALL);
-    [left, lower, left + width, lower + 0.8 * sheet.mm(marks::SMALL)]
+    let size = name_size(sheet);
+    let width = plain::columns(&label(post)) as f64 * 0.62 * size;
+    [left, lower, left + width, lower + 0.75 * size]
+}
+
+fn name_size(sheet: Sheet) -> f64 {
+    sheet.beside_tiles(marks::SMALL, 0.65)
 }
 
 /// The name as shown; `!` for a post that asks for a second look.
@@ -106,11 +115,11 @@ fn name(svg: &mut Svg, sheet: Sheet, [u, v]: [f64; 2], label: &str) {
     svg.tag("text")
         .with("x", u)
         .with("y", -v)
-        .with("font-size", sheet.mm(marks::SMALL))
+        .with("font-size", name_size(sheet))
         .with("font-weight", "bold")
         .with("fill", marks::INK)
         .with("stroke", marks::PAPER)
-        .with("stroke-width", sheet.mm(0.7))
+        .with("stroke-width", 0.3 * name_size(sheet))
         .with("stroke-linejoin", "round")
         .with("paint-order", "stroke")
         .text(label);

@@ -6,8 +6,8 @@ const PAGE: [f64; 2] = [259.0, 190.0];
 const ROOM: [f64; 4] = [24.0, 30.0, 30.0, 13.0];
 /// Height of the foot.
 pub(super) const FOOT: f64 = 52.0;
-/// A tile is drawn at least so large; a slope too big for that gets a bigger sheet.
-const LEAST_TILE: f64 = 2.4;
+/// A tile is drawn about so large or larger; a slope too big for that gets a bigger sheet.
+const LEAST_TILE: f64 = 3.0;
 /// Scales of drawings are these times a power of ten.
 const SCALES: [f64; 10] = [1.0, 1.25, 1.5, 2.0, 2.5, 3.0, 4.0, 5.0, 6.0, 8.0];
 
@@ -20,26 +20,38 @@ pub(super) struct Sheet {
     pub(super) slope: [f64; 4],
     /// Size on paper.
     pub(super) paper: [f64; 2],
+    /// The lesser of width and height of the usual tile's face, on the slope.
+    pub(super) tile: f64,
 }
 
 impl Sheet {
-    /// The sheet of a slope with these bounds, whose least tile face is `tile` wide or high.
+    /// The sheet of a slope with these bounds, whose usual tile face is `tile` wide or high.
     pub(super) fn of(slope: [f64; 4], tile: f64) -> Sheet {
         let [left, lower, right, upper] = slope;
         let (width, height) = (right - left, upper - lower);
         let across = PAGE[0] - ROOM[0] - ROOM[2];
         let along = PAGE[1] - ROOM[1] - ROOM[3] - FOOT;
         let fits = (width / across).max(height / along);
-        let legible = tile / LEAST_TILE;
+        let legible = (tile / LEAST_TILE).max(1.0);
         let scale = if fits <= legible { scale_over(fits) } else { scale_under(legible) };
         let paper =
             [(width / scale + ROOM[0] + ROOM[2]).max(PAGE[0]), height / scale + ROOM[1] + ROOM[3] + FOOT];
-        Sheet { scale, slope, paper }
+        Sheet { scale, slope, paper, tile }
     }
 
     /// So many millimetres on paper, on the slope.
     pub(super) fn mm(self, paper: f64) -> f64 {
         paper * self.scale
+    }
+
+    /// So many millimetres on paper, or less where tiles are small: at most this share of a tile.
+    pub(super) fn beside_tiles(self, paper: f64, share: f64) -> f64 {
+        self.mm(paper).min(share * self.tile)
+    }
+
+    /// Whether the sheet fits Letter and A4.
+    pub(super) fn fits_page(self) -> bool {
+        self.paper[0] <= PAGE[0] && self.paper[1] <= PAGE[1]
     }
 
     /// A `stroke-dasharray` of these lengths on paper.

@@ -117,28 +117,45 @@ fn escape(from: &str, text: &mut String) {
 #[derive(Default)]
 pub(super) struct Pen {
     way: String,
+    at: Option<[f64; 2]>,
 }
 
 impl Pen {
     /// Moves to a point.
     pub(super) fn to(mut self, u: f64, v: f64) -> Pen {
-        self.point('M', u, v);
+        self.way.push('M');
+        number(u, &mut self.way);
+        self.way.push(' ');
+        number(-v, &mut self.way);
+        self.at = Some([u, v]);
         self
     }
 
     /// Draws to a point.
     pub(super) fn line(mut self, u: f64, v: f64) -> Pen {
-        self.point('L', u, v);
+        let [from_u, from_v] = self.at.unwrap_or_default();
+        if v == from_v {
+            self.way.push('H');
+            number(u, &mut self.way);
+        } else if u == from_u {
+            self.way.push('V');
+            number(-v, &mut self.way);
+        } else {
+            self.way.push('L');
+            number(u, &mut self.way);
+            self.way.push(' ');
+            number(-v, &mut self.way);
+        }
+        self.at = Some([u, v]);
         self
     }
 
     /// Draws a closed ring.
-    pub(super) fn ring(mut self, points: &[[f64; 2]]) -> Pen {
-        for (i, &[u, v]) in points.iter().enumerate() {
-            self.point(if i == 0 { 'M' } else { 'L' }, u, v);
-        }
-        self.way.push('Z');
-        self
+    pub(super) fn ring(self, points: &[[f64; 2]]) -> Pen {
+        let Some((&[u, v], rest)) = points.split_first() else { return self };
+        let mut pen = rest.iter().fold(self.to(u, v), |pen, &[u, v]| pen.line(u, v));
+        pen.way.push('Z');
+        pen
     }
 
     /// Draws a rectangle: left, lower, right, upper.
@@ -149,13 +166,6 @@ impl Pen {
     /// The way, for the attribute `d`.
     pub(super) fn way(self) -> String {
         self.way
-    }
-
-    fn point(&mut self, letter: char, u: f64, v: f64) {
-        self.way.push(letter);
-        number(u, &mut self.way);
-        self.way.push(' ');
-        number(-v, &mut self.way);
     }
 }
 

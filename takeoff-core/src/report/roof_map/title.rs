@@ -23,29 +23,37 @@ pub(super) fn draw(svg: &mut Svg, takeoff: &Takeoff, slope: &SlopeTakeoff, sheet
     block.line(5.0, 3.2, "bold", &format!("slope {}", slope.name));
     block.line(4.5, marks::PLAIN, "normal", &facts(slope, shown));
     block.line(3.6, marks::PLAIN, "normal", &tiling(slope, shown));
-    block.line(
-        3.6,
-        marks::PLAIN,
-        "normal",
-        &format!("posts: {}, u from the left end, v from the eave", slope.posts.len()),
-    );
+    let posts = words::count(slope.posts.len() as u64, "post", "posts");
+    block.line(3.6, marks::PLAIN, "normal", &format!("{posts}; dimensions from the left end and the eave"));
     let down = block.down;
     scale_bar(svg, sheet, takeoff.display, down + 3.0);
     north(svg, sheet, slope);
-    let mut notes = Block { svg, sheet, left: sheet.paper[0] - WIDTH + 3.0, down: FOOT - 12.0 };
-    if left_out > 0 {
-        let places = words::count(left_out as u64, "dimension");
-        notes.down -= 3.0;
-        notes.line(3.0, marks::SMALL, "normal", &format!("{places} without room here: see posts.csv"));
-    }
-    for text in [
-        "A drawing for layout: measure on the roof before you cut.",
-        "Fall protection, wet cutting, structure, warranty: see the cautions.",
-        "Print at 100 % and check the scale bar.",
-    ] {
-        notes.line(3.0, marks::SMALL, "normal", text);
+    let notes = notes(sheet, left_out);
+    let step = 3.0;
+    let down = FOOT - 2.5 - step * notes.len() as f64;
+    let mut block = Block { svg, sheet, left: sheet.paper[0] - WIDTH + 3.0, down };
+    for note in notes {
+        block.line(step, marks::SMALL, "normal", &note);
     }
     svg.close("g");
+}
+
+/// What the drawing is not, and how to print it.
+fn notes(sheet: Sheet, left_out: usize) -> Vec<String> {
+    let mut notes = Vec::new();
+    if left_out > 0 {
+        let dimensions = words::count(left_out as u64, "dimension", "dimensions");
+        notes.push(format!("{dimensions} without room here: see posts.csv."));
+    }
+    notes.push("A drawing for layout: measure on the roof before you cut.".to_owned());
+    notes.push("Fall protection, wet cutting, structure, warranty: see the cautions.".to_owned());
+    let [width, height] = sheet.paper;
+    notes.push(if sheet.fits_page() {
+        "Print at 100 % and check the scale bar.".to_owned()
+    } else {
+        format!("Print at 100 % on {width:.0} × {height:.0} mm of paper and check the scale bar.")
+    });
+    notes
 }
 
 /// A frame about the foot, with a line between legend and title block.
@@ -69,7 +77,7 @@ fn facts(slope: &SlopeTakeoff, shown: Quantities) -> String {
 
 /// Courses and exposure.
 fn tiling(slope: &SlopeTakeoff, shown: Quantities) -> String {
-    let courses = words::count(slope.courses.len() as u64, "course");
+    let courses = words::count(slope.courses.len() as u64, "course", "courses");
     let exposures: Vec<f64> = slope.courses.iter().filter_map(|course| course.exposure_mm).collect();
     let exposure = shown.range(exposures.iter().copied());
     let cover = shown.short_length(slope.columns.cover_mm);
@@ -142,7 +150,7 @@ fn north(svg: &mut Svg, sheet: Sheet, slope: &SlopeTakeoff) {
         .with("y", -v + mm(11.5))
         .with("text-anchor", "middle")
         .with("font-size", mm(marks::SMALL))
-        .text(&format!("falls to {:.0}°", place.azimuth_deg));
+        .text(&format!("down-slope {:.0}°", place.azimuth_deg));
 }
 
 /// Lines of text, one under the other.

@@ -1,0 +1,2 @@
+//! Checks of the reports.
+mod lines;
