@@ -1,7 +1,8 @@
 //! A post with its flashings: whether its parts fit each other.
 use super::codes::Code;
-use super::kinds::{List, Size};
+use super::containers::List;
 use super::practice::{Assumptions, inches, of};
+use super::quantities::Size;
 use super::raw;
 use super::reader::{Field, Read, Reader};
 use super::{Assembly, Axis, Bead, Dabs, DeckFlashing, Item, PilotHoles, TopFlashing};

@@ -29,7 +29,7 @@ codes! {
     /// The bytes are not UTF-8.
     Error NotUtf8 = "not-utf8",
     /// The text is not JSON, or not TOML.
-    Error NotJson = "not-json",
+    Error Syntax = "syntax",
     /// `NaN` or `Infinity` in place of a number.
     Error NotANumber = "not-a-number",
     /// Larger than a job file may be.
@@ -108,12 +108,14 @@ codes! {
     Error NoEave = "no-eave",
     /// No room for a course between the first nose and the ridge.
     Error NoRoomForCourses = "no-room-for-courses",
+    /// No rafter lies under the slope.
+    Error NoRafters = "no-rafters",
     /// Rafters nearer to each other than they are wide.
     Error RaftersOverlap = "rafters-overlap",
     /// A bond that is not made of fractions of a tile.
     Error BadFraction = "bad-fraction",
-    /// Too few surveyed points for a plane.
-    Error TooFewPoints = "too-few-points",
+    /// Surveyed points that make no plane.
+    Error NoPlane = "no-plane",
     /// An overhang that makes the outline cross itself.
     Error OverhangTooFar = "overhang-too-far",
     /// A post that does not stand on its slope.
@@ -136,6 +138,8 @@ codes! {
     Finding LowSlope = "low-slope",
     /// A low slope with a single layer of underlayment.
     Finding SingleUnderlayment = "single-underlayment",
+    /// The pitch given is not that of the surveyed points.
+    Finding PitchDisagrees = "pitch-disagrees",
     /// A post within a setback.
     Finding InsideSetback = "inside-setback",
     /// A setback or perimeter along a kind of edge that the slope does not have.

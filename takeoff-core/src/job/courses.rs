@@ -1,9 +1,10 @@
 //! Where the courses of a slope lie.
 use super::codes::Code;
 use super::csv::Table;
-use super::kinds::Position;
+use super::lines::ascending;
 use super::outline::Outline;
 use super::practice::shown;
+use super::quantities::Position;
 use super::raw;
 use super::reader::{Field, Reader};
 use super::tree::At;
@@ -62,27 +63,6 @@ fn measured(field: &Field<Option<Table<Position>>>, reader: &mut Reader<'_>) -> 
         return None;
     }
     Some(noses)
-}
-
-/// The values of a list, each above the one before.
-pub(super) fn ascending(
-    field: &Field<Option<Table<Position>>>,
-    what: &str,
-    reader: &mut Reader<'_>,
-) -> Option<Vec<Length>> {
-    let items = field.given()?;
-    let mut values: Vec<Length> = Vec::with_capacity(items.len());
-    for (i, item) in items.iter().enumerate() {
-        let value = *item.get()?;
-        if values.last().is_some_and(|&before| value <= before) {
-            let message = format!("{what} number {} is not beyond the one before", i + 1);
-            let help = "list them in ascending order, each once";
-            reader.report(item.at, Code::NotAscending, message, help);
-            return None;
-        }
-        values.push(value);
-    }
-    Some(values)
 }
 
 fn laid(

@@ -5,25 +5,32 @@
 //! (`kinds`, `csv`), the rest weighs them against each other and makes the model.
 mod assembly;
 mod codes;
+mod containers;
 mod courses;
 mod csv;
 mod display;
 mod kinds;
+mod lines;
 mod model;
 mod nearest;
 mod outline;
+mod place;
 mod posts;
 mod practice;
 mod problem;
+mod quantities;
+mod rafters;
 mod raw;
 mod read;
 mod reader;
 mod setback;
+mod sheet;
 mod slope;
 #[cfg(test)]
 mod tests;
 mod tile;
 mod tree;
+mod underlayment;
 mod validate;
 
 pub use codes::CODES;

@@ -2,9 +2,11 @@
 
 /// The nearest of the `known` words, if one is near enough to be meant: at most a third of its letters
 /// changed, added, dropped or swapped with a neighbour (and always at least one). Of equals, the first.
-pub(super) fn nearest<'a>(word: &str, known: impl IntoIterator<Item = &'a str>) -> Option<&'a str> {
+///
+/// Only the first two hundred known words are tried: the time is bounded whatever a file holds.
+pub(super) fn nearest<'a>(word: &str, known: &[&'a str]) -> Option<&'a str> {
     let mut best: Option<(usize, &str)> = None;
-    for candidate in known {
+    for &candidate in known.iter().take(200) {
         let far = distance(word, candidate);
         let enough = (candidate.chars().count() / 3).max(1);
         if far <= enough && best.is_none_or(|(least, _)| far < least) {

@@ -5,7 +5,8 @@ use geo::validation::InvalidPolygon;
 use geo::{Coord, LineString, Validation};
 
 use super::codes::Code;
-use super::kinds::{List, Point};
+use super::containers::List;
+use super::quantities::Point;
 use super::raw;
 use super::reader::{Field, Reader, quoted};
 use super::tree::At;
@@ -53,19 +54,11 @@ impl Outline {
 
 pub(super) fn outline(written: &raw::Slope, reader: &mut Reader<'_>) -> Option<Outline> {
     let edges = edges(written, reader);
-    let corners = ring(&written.outline, "outline", reader);
-    let mut holes = Vec::new();
-    let mut places = Vec::new();
-    for hole in written.holes.given().into_iter().flatten() {
-        let name = hole.get().and_then(|hole| hole.name.given());
-        let what = name.map_or("hole".to_owned(), |name| format!("hole {}", quoted(name)));
-        holes.push(hole.get().and_then(|hole| ring(&hole.outline, &what, reader)));
-        places.push((hole.at, what));
-    }
-    let (corners, holes) = (corners?, holes.into_iter().collect::<Option<Vec<_>>>()?);
-    let count = corners.len() + holes.iter().map(Vec::len).sum::<usize>();
+    let holes = written.holes.given().map_or(&[][..], Vec::as_slice);
+    let rings = holes.iter().filter_map(|hole| hole.get().map(|hole| &hole.outline));
+    let count: usize = rings.chain([&written.outline]).filter_map(|ring| ring.get().map(Vec::len)).sum();
     if count > MOST_CORNERS {
-        let message = format!("{count} corners of outline and holes are more than {MOST_CORNERS}");
+        let message = format!("the slope and its holes have {count} corners, more than {MOST_CORNERS}");
         reader.report(
             written.outline.at,
             Code::TooMany,
@@ -74,6 +67,15 @@ pub(super) fn outline(written: &raw::Slope, reader: &mut Reader<'_>) -> Option<O
         );
         return None;
     }
+    let corners = ring(&written.outline, "outline", reader);
+    let (mut rings, mut places) = (Vec::new(), Vec::new());
+    for hole in holes {
+        let name = hole.get().and_then(|hole| hole.name.given());
+        let what = name.map_or("hole".to_owned(), |name| format!("hole {}", quoted(name)));
+        rings.push(hole.get().and_then(|hole| ring(&hole.outline, &what, reader)));
+        places.push((hole.at, what));
+    }
+    let (corners, holes) = (corners?, rings.into_iter().collect::<Option<Vec<_>>>()?);
     check_holes(&corners, &holes, &places, reader);
     let (corners, edges) = counter_clockwise(corners, edges?);
     let (corners, edges) = without_straight_corners(corners, edges);
@@ -110,18 +112,11 @@ fn edges(written: &raw::Slope, reader: &mut Reader<'_>) -> Option<Vec<Option<Edg
 fn ring(field: &Field<List<Point>>, what: &str, reader: &mut Reader<'_>) -> Option<Vec<SlopePoint>> {
     let corners: Vec<SlopePoint> =
         field.get()?.iter().map(|corner| corner.get().copied()).collect::<Option<_>>()?;
-    let problem = match corners.len() {
-        0..3 => Some((
-            Code::TooFewCorners,
-            format!("the {what} has {} corners", corners.len()),
-            "give three or more, in turn",
-        )),
-        3..=MOST_CORNERS => crossing(&corners, what),
-        count => Some((
-            Code::TooMany,
-            format!("the {what} has {count} corners, more than {MOST_CORNERS}"),
-            "leave out corners, or make several slopes of it",
-        )),
+    let problem = if corners.len() < 3 {
+        let message = format!("the {what} has {} corners", corners.len());
+        Some((Code::TooFewCorners, message, "give three or more, in turn"))
+    } else {
+        crossing(&corners, what)
     };
     match problem {
         None => Some(corners),

@@ -1,8 +1,8 @@
 //! The posts of a slope: one by one, and in rows and columns.
-use std::collections::BTreeMap;
+use std::collections::BTreeSet;
 
 use super::codes::Code;
-use super::kinds::MOST_ITEMS;
+use super::containers::MOST_ITEMS;
 use super::outline::Outline;
 use super::raw;
 use super::reader::{Field, Reader, quoted};
@@ -25,47 +25,32 @@ pub(super) fn posts(
     if asked > MOST_ITEMS as u64 {
         let message = format!("{asked} posts are more than {MOST_ITEMS} on one slope");
         let at = if grids.is_empty() { written.posts.at } else { written.post_grids.at };
-        reader.report(
-            at,
-            Code::TooMany,
-            message,
-            "look at the counts of rows and columns, or make several slopes of it",
-        );
+        let help = "look at the counts of rows and columns, or make several slopes of it";
+        reader.report(at, Code::TooMany, message, help);
         return None;
     }
-    let polygon = outline.map(Outline::polygon);
-    let mut check = Check { polygon, names: BTreeMap::new() };
-    let mut posts = Vec::with_capacity(usize::try_from(asked).unwrap_or(0));
-    let mut whole = !written.posts.is_given() || written.posts.given().is_some();
-    for single in singles {
-        let post = one(single, assemblies, reader).filter(|post| check.post(single.at, post, reader));
-        whole &= post.is_some();
-        posts.extend(post.map(|post| (single.at, post)));
-    }
-    whole &= !written.post_grids.is_given() || written.post_grids.given().is_some();
+    let mut rules = Rules { polygon: outline.map(Outline::polygon), names: BTreeSet::new() };
+    let singles = singles.iter().map(|single| {
+        let written = single.get()?;
+        let (u, v) = (written.u.get(), written.v.get());
+        let at = u.zip(v).map(|(&u, &v)| SlopePoint { u, v });
+        rules.check(single.at, written.name.get(), at, reader);
+        let assembly = assemblies.find(&written.assembly, reader);
+        let path = reader.tree.pointer(single.at);
+        Some((single.at, Post { name: written.name.get()?.clone(), assembly: assembly?, at: at?, path }))
+    });
+    let mut posts: Vec<Option<(At, Post)>> = singles.collect();
     for field in grids {
-        match grid(field, assemblies, reader) {
-            None => whole = false,
-            Some(grid) => {
-                for post in grid {
-                    whole &= check.post(field.at, &post, reader);
-                    posts.push((field.at, post));
-                }
-            }
+        let Some(grid) = grid(field, assemblies, reader) else {
+            posts.push(None);
+            continue;
+        };
+        for post in grid {
+            rules.check(field.at, Some(&post.name), Some(post.at), reader);
+            posts.push(Some((field.at, post)));
         }
     }
-    whole.then_some(posts)
-}
-
-fn one(field: &Field<raw::Post>, assemblies: &Named<Assembly>, reader: &mut Reader<'_>) -> Option<Post> {
-    let written = field.get()?;
-    let assembly = assemblies.find(&written.assembly, reader);
-    Some(Post {
-        name: written.name.get()?.clone(),
-        assembly: assembly?,
-        at: SlopePoint { u: *written.u.get()?, v: *written.v.get()? },
-        path: reader.tree.pointer(field.at),
-    })
+    posts.into_iter().collect()
 }
 
 /// How many posts a grid asks for.
@@ -79,25 +64,25 @@ fn grid(
     field: &Field<raw::PostGrid>,
     assemblies: &Named<Assembly>,
     reader: &mut Reader<'_>,
-) -> Option<Vec<Post>> {
+) -> Option<impl Iterator<Item = Post> + use<>> {
     let written = field.get()?;
     let assembly = assemblies.find(&written.assembly, reader);
-    let (name, assembly) = (written.name.get()?, assembly?);
+    let (name, assembly) = (written.name.get()?.clone(), assembly?);
     let (u, v) = (*written.u.get()?, *written.v.get()?);
     let (columns, rows) = (*written.columns.get()?, *written.rows.get()?);
     let (across, up) = (*written.column_spacing.get()?, *written.row_spacing.get()?);
-    let far = |from: Length, count: u32, step: Length| {
+    let last = |from: Length, count: u32, step: Length| {
         Length::checked(i128::from(from.nm()) + i128::from(count.saturating_sub(1)) * i128::from(step.nm()))
     };
-    if far(u, columns, across).is_none() || far(v, rows, up).is_none() {
-        let message = format!("the grid {} reaches beyond 10 km", quoted(name));
+    if last(u, columns, across).is_none() || last(v, rows, up).is_none() {
+        let message = format!("the grid {} reaches beyond 10 km", quoted(&name));
         reader.report(field.at, Code::OutOfRange, message, "look at its counts and spacings");
         return None;
     }
     let path = reader.tree.pointer(field.at);
     let places =
-        (0..i64::from(rows)).flat_map(|row| (0..i64::from(columns)).map(move |column| (row, column)));
-    let post = |(row, column): (i64, i64)| Post {
+        (0..i64::from(rows)).flat_map(move |row| (0..i64::from(columns)).map(move |column| (row, column)));
+    Some(places.map(move |(row, column)| Post {
         name: format!("{name}-{}-{}", row + 1, column + 1),
         assembly: assembly.clone(),
         at: SlopePoint {
@@ -105,31 +90,36 @@ fn grid(
             v: v + Length::from_nm(row * up.nm()),
         },
         path: path.clone(),
-    };
-    Some(places.map(post).collect())
+    }))
 }
 
-/// What all posts of a slope have to keep to.
-struct Check {
+/// What all posts of a slope keep to.
+struct Rules {
     polygon: Option<geometry::Polygon>,
-    names: BTreeMap<String, At>,
+    names: BTreeSet<String>,
 }
 
-impl Check {
-    /// Whether a post stands on the slope, clear of its edges, and has a name of its own.
-    fn post(&mut self, at: At, post: &Post, reader: &mut Reader<'_>) -> bool {
-        let point = geometry::Point::from(post.at);
-        let off = self.polygon.as_ref().is_some_and(|on| !on.contains(point) || on.has_on_boundary(point));
-        if off {
-            let message = format!("the post {} does not stand on the slope", quoted(&post.name));
-            let help = "its point has to be inside the outline, not on its edge, and not in a hole";
-            reader.report(at, Code::PostOffSlope, message, help);
-        }
-        let first = self.names.insert(post.name.clone(), at);
-        if first.is_some() {
-            let message = format!("two posts are called {}", quoted(&post.name));
+impl Rules {
+    /// A post stands on the slope, clear of its edges, and has a name of its own.
+    fn check(&mut self, at: At, name: Option<&String>, point: Option<SlopePoint>, reader: &mut Reader<'_>) {
+        if let Some(name) = name
+            && !self.names.insert(name.clone())
+        {
+            let message = format!("two posts are called {}", quoted(name));
             reader.report(at, Code::TwoPostsOfOneName, message, "call one of them by another name");
         }
-        !off && first.is_none()
+        let (Some(polygon), Some(point)) = (&self.polygon, point.map(geometry::Point::from)) else {
+            return;
+        };
+        let trouble = if polygon.has_on_boundary(point) {
+            "on the edge of the slope or of a hole"
+        } else if !polygon.contains(point) {
+            "off the slope or in a hole"
+        } else {
+            return;
+        };
+        let who = name.map_or("a post".to_owned(), |name| format!("the post {}", quoted(name)));
+        let help = "its point has to be inside the outline, clear of its edges: look at `u` and `v`";
+        reader.report(at, Code::PostOffSlope, format!("{who} stands {trouble}"), help);
     }
 }

@@ -56,6 +56,12 @@ impl Assumptions {
         volume
     }
 
+    fn window(&mut self, given: Option<Length>) -> Option<Length> {
+        let value = given.map_or("one exposure".to_owned(), |window| shown(window, self.display));
+        self.add("a better place for a post is looked for within", value, given.is_some());
+        given
+    }
+
     fn add(&mut self, what: impl Into<String>, value: String, set_by_job: bool) {
         self.list.push(Assumption { what: what.into(), value, set_by_job });
     }
@@ -131,7 +137,7 @@ pub(super) fn practice(field: &Field<Option<raw::Practice>>, assumptions: &mut A
             given(p, |p| &p.staple_spacing),
             inches(4, 0),
         ),
-        window: given(p, |p| &p.window),
+        window: a.window(given(p, |p| &p.window)),
         breakage: Breakage {
             cut: a.number("chance that a tile breaks when it is cut", given(cuts, |b| &b.cut), 0.06),
             removed: a.number(

@@ -1,8 +1,12 @@
 //! A job file as somebody writes it. What is said here of a field is what its JSON Schema says.
 use schemars::JsonSchema;
 
+use super::containers::{Choice, List, Map};
 use super::csv::Table;
-use super::kinds::*;
+use super::kinds::{Bond, Chance, Count, Flag, Format, Name, ServiceLevel, Share, Text};
+use super::quantities::{
+    Azimuth, Distance, Gap, Pitch, Point, Position, Run, Size, TileSize, Volume, Weight, WorldPoint,
+};
 use super::reader::objects;
 use super::{Axis, BeadPlace, Display, EdgeKind, Held, LapSide, Laps};
 
@@ -202,8 +206,9 @@ objects! {
     struct Slope {
         /// What it is called, such as `south`.
         name: Name,
-        /// How steep it is, at most 80 degrees, such as `5:12`, `22.6 deg` or `41.7 %`.
-        pitch: Pitch,
+        /// How steep it is, at most 80 degrees, such as `5:12`, `22.6 deg` or `41.7 %`. Needed unless `place`
+        /// gives surveyed points: then left out, it is theirs.
+        pitch: Option<Pitch>,
         /// Where it stands in the world.
         place: Option<Place>,
         /// Its corners in turn, each `[u, v]`: a simple polygon, the first corner not repeated at the end.

@@ -67,7 +67,7 @@ pub(super) fn toml(text: &str) -> Outcome<'_> {
         Err(error) => Err(build.stopped.unwrap_or_else(|| {
             let place = error.span().map(|span| line_and_column(text, span.start)).unwrap_or_default();
             let message = format!("not valid TOML: {}{place}", error.message().trim().replace('\n', ", "));
-            problem(Code::NotJson, String::new(), message, "mend the text there, then check the job again")
+            problem(Code::Syntax, String::new(), message, "mend the text there, then check the job again")
         })),
     }
 }
@@ -91,7 +91,7 @@ fn not_json(text: &str, error: &serde_json::Error) -> Problem {
         return problem(Code::NotANumber, String::new(), message, "write a number, or leave the field out");
     }
     let message = format!("not valid JSON: {error}");
-    problem(Code::NotJson, String::new(), message, "mend the text there, then check the job again")
+    problem(Code::Syntax, String::new(), message, "mend the text there, then check the job again")
 }
 
 fn too_large(size: String) -> Problem {

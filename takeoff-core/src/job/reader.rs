@@ -16,6 +16,9 @@ pub type Files = BTreeMap<String, String>;
 /// The most problems, and the most findings, that are worth listing.
 const MOST_PROBLEMS: usize = 1_000;
 
+/// The most known words that a help lists.
+const SHOWN: usize = 30;
+
 /// Reads values of a tree and keeps what is wrong with them.
 pub(super) struct Reader<'a> {
     pub(super) tree: &'a Tree<'a>,
@@ -32,6 +35,12 @@ pub(super) struct Reader<'a> {
 struct Reports {
     kept: Vec<(At, Problem)>,
     left_off: usize,
+}
+
+impl Reports {
+    fn is_full(&self) -> bool {
+        self.kept.len() >= MOST_PROBLEMS
+    }
 }
 
 /// A way to read one kind of value.
@@ -76,7 +85,12 @@ impl<K: Read> Field<K> {
 impl<K: Read> Field<Option<K>> {
     /// The value, if the field is given and right.
     pub(super) fn given(&self) -> Option<&K::Value> {
-        self.value.as_ref()?.as_ref()
+        self.optional().flatten()
+    }
+
+    /// The value, or none where the field is left out; nothing where it is wrong.
+    pub(super) fn optional(&self) -> Option<Option<&K::Value>> {
+        self.value.as_ref().map(Option::as_ref)
     }
 
     /// Whether the field is given, rightly or not.
@@ -96,6 +110,26 @@ impl<'a> Reader<'a> {
         self.keep(at, problem(code, String::new(), message, help));
     }
 
+    /// Keeps that somebody wrote a word that is not among the known ones; the help names the nearest, or `these`
+    /// known ones.
+    pub(super) fn report_unknown(
+        &mut self,
+        at: At,
+        code: Code,
+        message: String,
+        word: &str,
+        these: &str,
+        known: &[&str],
+    ) {
+        // Looking for the nearest word takes time: not for what is not listed any more.
+        let meant = if self.errors.is_full() { None } else { nearest(word, known) };
+        let help = match meant {
+            Some(meant) => format!("did you mean `{meant}`?"),
+            None => format!("{these} {}", listed(known.get(..SHOWN).unwrap_or(known))),
+        };
+        self.report(at, code, message, help);
+    }
+
     /// Keeps what is wrong with a written quantity.
     pub(super) fn report_unit(&mut self, at: At, error: UnitError) {
         let UnitError { code, message, help } = error;
@@ -109,7 +143,7 @@ impl<'a> Reader<'a> {
             Severity::Error => &mut self.errors,
             Severity::Finding => &mut self.findings,
         };
-        if reports.kept.len() < MOST_PROBLEMS {
+        if !reports.is_full() {
             problem.path = self.tree.pointer(at);
             problem.message.insert_str(0, &self.told);
             reports.kept.push((at, problem));
@@ -177,11 +211,8 @@ impl<'a> Reader<'a> {
         for child in tree.children(at) {
             let name = tree.name(child).unwrap_or_default();
             if !known.contains(&name) {
-                let help = match nearest(name, known.iter().copied()) {
-                    Some(meant) => format!("did you mean `{meant}`?"),
-                    None => format!("the fields here are {}", listed(known)),
-                };
-                self.report(child, Code::UnknownField, format!("unknown field {}", quoted(name)), help);
+                let message = format!("unknown field {}", quoted(name));
+                self.report_unknown(child, Code::UnknownField, message, name, "the fields here are", known);
             }
         }
         true
@@ -227,8 +258,8 @@ impl<'a> Reader<'a> {
         }
         let name = self.tree.name(at).map_or("this".to_owned(), quoted);
         let message = match how_many {
-            0 => format!("{name} is not told"),
-            _ => format!("{name} is told in more than one way"),
+            0 => format!("{name} does not say enough"),
+            _ => format!("{name} says one thing in more than one way"),
         };
         self.report(at, Code::OneWay, message, format!("give either {ways}"));
         None

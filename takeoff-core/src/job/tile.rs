@@ -98,7 +98,7 @@ fn lap_side(
 
 fn pan_and_cover(
     written: &raw::PanAndCover,
-    column: &Field<super::kinds::TileSize>,
+    column: &Field<super::quantities::TileSize>,
     reader: &mut Reader<'_>,
 ) -> Option<Pieces> {
     let (pan_width, cover_width) = (*written.pan_width.get()?, *written.cover_width.get()?);
@@ -132,8 +132,8 @@ fn pan_and_cover(
 }
 
 fn profile(field: &Field<Option<raw::Profile>>, reader: &mut Reader<'_>) -> Option<Profile> {
-    let Some(written) = field.given() else {
-        return (!field.is_given()).then_some(Profile::Flat);
+    let Some(written) = field.optional()? else {
+        return Some(Profile::Flat);
     };
     let make = match written.shape.get()? {
         raw::Shape::Flat => return Some(Profile::Flat),

@@ -5,12 +5,12 @@ use std::sync::Arc;
 use super::assembly::assembly;
 use super::codes::Code;
 use super::kinds::Name;
-use super::nearest::nearest;
 use super::practice::{Assumptions, practice};
-use super::reader::{Field, Read, Reader, listed, quoted};
+use super::reader::{Field, Read, Reader, quoted};
 use super::slope::{Catalogue, slope};
 use super::tile::tile;
-use super::{Job, Practice, SurveyQuestion, Underlayment, raw};
+use super::underlayment::underlayment;
+use super::{Job, Practice, SurveyQuestion, raw};
 
 /// Things by their names; those that are reported to be wrong have their name only.
 pub(super) struct Named<T> {
@@ -37,14 +37,9 @@ impl<T> Named<T> {
         if let Some(found) = known.get(name) {
             return found.clone();
         }
-        let names = || known.keys().map(String::as_str);
-        let help = match nearest(name, names()) {
-            Some(meant) => format!("did you mean `{meant}`?"),
-            None if known.is_empty() => format!("the job has no {} at all: add it", self.what),
-            None => format!("the job has {}", listed(&names().take(10).collect::<Vec<_>>())),
-        };
         let message = format!("there is no {} {}", self.what, quoted(name));
-        reader.report(field.at, Code::UnknownReference, message, help);
+        let names: Vec<&str> = known.keys().take(200).map(String::as_str).collect();
+        reader.report_unknown(field.at, Code::UnknownReference, message, name, "the job has", &names);
         None
     }
 
@@ -81,6 +76,7 @@ pub(super) fn job(written: raw::Job, reader: &mut Reader<'_>) -> Option<Job> {
         .iter()
         .map(|field| slope(field, &catalogue, &practice, display, &mut assumptions, reader))
         .collect();
+    written.format.get()?;
     Some(Job {
         name: written.name.take()?,
         display,
@@ -90,29 +86,6 @@ pub(super) fn job(written: raw::Job, reader: &mut Reader<'_>) -> Option<Job> {
         survey: survey(written.survey.given()),
         assumptions: assumptions.into_list(),
         findings: Vec::new(),
-    })
-}
-
-fn underlayment(
-    name: &str,
-    field: &Field<raw::Underlayment>,
-    reader: &mut Reader<'_>,
-) -> Option<Underlayment> {
-    let written = field.get()?;
-    let (sheet_width, head_lap) = (*written.sheet_width.get()?, *written.head_lap.get()?);
-    if head_lap >= sheet_width {
-        let (lap, width) = (reader.written(written.head_lap.at), reader.written(written.sheet_width.at));
-        let message = format!("a lap of {lap} takes the whole sheet, {width} wide");
-        let help = "the lap is how far a sheet lies over the one below";
-        reader.report(written.head_lap.at, Code::SheetLapTooWide, message, help);
-    }
-    let is = |flag: &Field<Option<super::kinds::Flag>>| flag.given().copied().unwrap_or(false);
-    Some(Underlayment {
-        name: name.to_owned(),
-        sheet_width,
-        head_lap,
-        roll_length: written.roll_length.given().copied(),
-        never_tucked: is(&written.bonded) || is(&written.brittle),
     })
 }
 
