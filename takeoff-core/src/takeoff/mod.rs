@@ -1,3 +1,69 @@
 //! From a job to its takeoff: reads like the trade's own steps.
+//!
+//! ```text
+//! job ─ slope by slope ─ site ─ openings ─ cuts ─────────┐
+//!                          └─ methods ─ patches ─ zones ─┴─ tiles taken up ─ posts ─┐
+//!                                                                                   ├─ materials
+//!                                            all slopes ─ spares by kind of tile ───┘
+//! ```
+mod cautions;
+mod counts;
+mod cut_row;
+mod findings;
+mod post_row;
 mod result;
+mod slope;
+mod tile_spares;
+
+pub use cautions::{CAUTIONS, question};
 pub use result::*;
+
+use crate::consumables::materials;
+use crate::job::{Job, Problem};
+
+use slope::Worked;
+
+/// The takeoff of a job.
+///
+/// # Errors
+///
+/// When the count of tiles that may break has no usable distribution (a breakage near 1 on very many tiles).
+///
+/// # Example
+///
+/// ```
+/// use takeoff_core::{job::{Files, Job}, takeoff::takeoff};
+/// let text = include_str!("../../../fixtures/plain-gable/job.json");
+/// let takeoff = takeoff(&Job::read(text, &Files::new()).unwrap()).unwrap();
+/// assert_eq!(takeoff.counts.posts, takeoff.slopes[0].posts.len() as u64);
+/// ```
+pub fn takeoff(job: &Job) -> Result<Takeoff, Vec<Problem>> {
+    let worked: Vec<Worked> =
+        job.slopes.iter().enumerate().map(|(place, slope)| slope::work(job, place, slope)).collect();
+    let spares = tile_spares::tile_spares(job, &worked)?;
+    let findings = worked.iter().flat_map(|worked| &worked.findings);
+    let findings: Vec<Problem> = job.findings.iter().chain(findings).cloned().collect();
+    let slopes: Vec<SlopeTakeoff> = worked.into_iter().map(|worked| worked.takeoff).collect();
+    Ok(Takeoff {
+        format: "tilepost-takeoff/1".to_owned(),
+        job: job.name.clone(),
+        display: job.display,
+        counts: counts::counts(&slopes),
+        materials: materials(job, &slopes, &spares),
+        service_level: job.practice.service_level,
+        spares,
+        slopes,
+        findings,
+        assumptions: job.assumptions.clone(),
+        cautions: CAUTIONS.map(str::to_owned).to_vec(),
+        survey: job
+            .survey
+            .iter()
+            .map(|(asked, answer)| SurveyAnswer {
+                question: *asked,
+                asks: question(*asked).to_owned(),
+                answer: answer.clone(),
+            })
+            .collect(),
+    })
+}

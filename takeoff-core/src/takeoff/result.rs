@@ -3,7 +3,7 @@ use schemars::JsonSchema;
 use serde::Serialize;
 
 use crate::job::{Assumption, Display, EdgeKind, Problem, SurveyQuestion};
-use crate::spares::Spares;
+use crate::spares::{Handled, Spares};
 
 /// The whole takeoff of a job.
 #[derive(Clone, Debug, Serialize, JsonSchema)]
@@ -112,6 +112,8 @@ pub struct Basis {
 pub struct TileSpares {
     /// The tile, with `, pan` or `, cover` for a two-piece tile.
     pub tile: String,
+    /// How many tiles are handled, by class.
+    pub handled: Handled,
     /// The count and how it was found.
     #[serde(flatten)]
     pub spares: Spares,
@@ -362,8 +364,12 @@ pub struct TopCheck {
     pub trimmed_mm: f64,
     /// How far it goes up under the next course; `None` in the top course (at the ridge).
     pub tuck_mm: Option<f64>,
+    /// By how much the tuck falls short of what is asked.
+    pub tuck_short_mm: f64,
     /// Cover on each side of the opening.
     pub side_cover_mm: f64,
+    /// By how much the side cover falls short of what is asked.
+    pub side_short_mm: f64,
     /// Whether tuck and side cover reach what is asked.
     pub passes: bool,
 }
