@@ -1,5 +1,6 @@
 //! Takeoff of posts through an existing tile roof.
 #![forbid(unsafe_code)]
+pub mod api;
 pub mod cuts;
 pub mod deck;
 pub mod geometry;

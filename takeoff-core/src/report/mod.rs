@@ -2,7 +2,7 @@
 //!
 //! Each is a pure function from a [`Takeoff`](crate::takeoff::Takeoff) to text and shows lengths in the
 //! units that the job asks for.
-mod cautions;
+
 mod plain;
 mod quantity;
 mod roof_map;
@@ -12,6 +12,6 @@ pub mod tables;
 mod tests;
 mod words;
 
-pub use cautions::{CAUTIONS, question};
+pub use crate::takeoff::{CAUTIONS, question};
 pub use roof_map::roof_map;
 pub use summary::summary;

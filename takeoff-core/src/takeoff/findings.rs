@@ -8,7 +8,13 @@ use crate::units::Length;
 use super::{PostTakeoff, Situation};
 
 fn finding(code: &str, path: &str, message: String, help: impl Into<String>) -> Problem {
-    Problem { code: code.to_owned(), message, help: help.into(), path: path.to_owned(), severity: Severity::Finding }
+    Problem {
+        code: code.to_owned(),
+        message,
+        help: help.into(),
+        path: path.to_owned(),
+        severity: Severity::Finding,
+    }
 }
 
 /// One finding for all courses whose head lap is below the least tuck of the tile flashing: no flashing could be
@@ -51,37 +57,59 @@ pub(super) fn post_findings(site: &Site, display: Display, post: &Post, row: &Po
     let name = &post.name;
     let show = |mm: f64| display.length(Length::nearest(mm * 1e6).unwrap_or(Length::LIMIT));
     let mut found = Vec::new();
-    let mut add = |code: &str, message: String, help: String| found.push(finding(code, &post.path, message, help));
+    let mut add =
+        |code: &str, message: String, help: String| found.push(finding(code, &post.path, message, help));
     let elsewhere = move_in_words(row, show);
 
     if row.situation == Situation::None {
-        add("no-tile", format!("`{name}` meets no tile"), "check the post's place and the courses".to_owned());
+        add(
+            "no-tile",
+            format!("`{name}` meets no tile"),
+            "check the post's place and the courses".to_owned(),
+        );
     }
     if row.severed {
         let message = format!("`{name}` severs a tile: no sound single piece remains");
-        let help = format!("{}, or make the piece up from new tiles", elsewhere.as_deref().unwrap_or("move the post"));
+        let help = format!(
+            "{}, or make the piece up from new tiles",
+            elsewhere.as_deref().unwrap_or("move the post")
+        );
         add("severed", message, help);
     }
     if row.opening.least_clearance_mm < 0.0 {
-        let message = format!("`{name}` does not pass its opening: {} too tight", show(-row.opening.least_clearance_mm));
+        let message = format!(
+            "`{name}` does not pass its opening: {} too tight",
+            show(-row.opening.least_clearance_mm)
+        );
         add("post-too-tight", message, "give more clearance".to_owned());
     }
     if row.top.tuck_short_mm > 0.0 {
-        let message = format!("the tile flashing of `{name}` tucks {} less than asked", show(row.top.tuck_short_mm));
+        let message =
+            format!("the tile flashing of `{name}` tucks {} less than asked", show(row.top.tuck_short_mm));
         let help = elsewhere.clone().unwrap_or_else(|| "take a taller tile flashing".to_owned());
         add("tuck-short", message, help);
     }
     if row.top.side_short_mm > 0.0 {
-        let message =
-            format!("the tile flashing of `{name}` covers each side {} less than asked", show(row.top.side_short_mm));
+        let message = format!(
+            "the tile flashing of `{name}` covers each side {} less than asked",
+            show(row.top.side_short_mm)
+        );
         add("side-cover-short", message, "take a wider tile flashing".to_owned());
     }
     if row.top.trimmed_mm > 0.0 {
-        let message = format!("the tile flashing of `{name}` is trimmed by {} at its tile's head", show(row.top.trimmed_mm));
+        let message = format!(
+            "the tile flashing of `{name}` is trimmed by {} at its tile's head",
+            show(row.top.trimmed_mm)
+        );
         add("flashing-trimmed", message, "nothing to mend; trim it on the ground".to_owned());
     }
     let margin = &row.margin;
-    let ways = [("left", margin.left_mm), ("right", margin.right_mm), ("down", margin.down_mm), ("up", margin.up_mm)];
+    let ways = [
+        ("left", margin.left_mm),
+        ("right", margin.right_mm),
+        ("down", margin.down_mm),
+        ("up", margin.up_mm),
+    ];
     let least = site.practice.least_margin;
     let thin: Vec<String> = ways
         .iter()
@@ -89,8 +117,15 @@ pub(super) fn post_findings(site: &Site, display: Display, post: &Post, row: &Po
         .map(|(way, mm)| format!("{} {way}", show(*mm)))
         .collect();
     if !thin.is_empty() {
-        let message = format!("the margin of `{name}` is {}: a post that lands that far off changes the work", thin.join(", "));
-        add("thin-margin", message, format!("keep {} clear, or measure this one twice", display.length(least)));
+        let message = format!(
+            "the margin of `{name}` is {}: a post that lands that far off changes the work",
+            thin.join(", ")
+        );
+        add(
+            "thin-margin",
+            message,
+            format!("keep {} clear, or measure this one twice", display.length(least)),
+        );
     }
     found.extend(too_low(post, &row.height, display));
     found.extend(row.support.as_ref().and_then(|support| without_rafter(post, support)));

@@ -18,7 +18,6 @@ mod tile_spares;
 pub use cautions::{CAUTIONS, question};
 pub use result::*;
 
-use crate::consumables::materials;
 use crate::job::{Job, Problem};
 
 use slope::Worked;
@@ -49,7 +48,7 @@ pub fn takeoff(job: &Job) -> Result<Takeoff, Vec<Problem>> {
         job: job.name.clone(),
         display: job.display,
         counts: counts::counts(&slopes),
-        materials: materials(job, &slopes, &spares),
+        materials: Vec::new(),
         service_level: job.practice.service_level,
         spares,
         slopes,

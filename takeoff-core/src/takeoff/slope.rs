@@ -1,8 +1,8 @@
 //! The takeoff of one slope.
 use crate::cuts::{Opening, cuts_of, opening_of};
 use crate::deck::{
-    Method, Taken, battens, deck_area, flashings_that_meet, head_lap, patches, patches_without_lap_line, set_tiles,
-    support, taken_up, tile_work, trim, work_zone,
+    Method, Taken, battens, deck_area, flashings_that_meet, head_lap, patches, patches_without_lap_line,
+    set_tiles, support, taken_up, tile_work, trim, work_zone,
 };
 use crate::geometry::{Ellipse, Point, Polygon, to_mm};
 use crate::job::{Job, Pieces, Place, Problem, Slope};
@@ -57,7 +57,7 @@ pub(super) fn work(job: &Job, place: usize, slope: &Slope) -> Worked {
     let rows: Vec<_> = (0..posts.len()).map(|i| post_row(&context, i)).collect();
 
     let path = format!("/slopes/{place}");
-    let mut findings = course_findings(&site, job.display, &path);
+    let mut findings: Vec<Problem> = course_findings(&site, job.display, &path).into_iter().collect();
     findings.extend(patches_without_lap_line(posts, &methods));
     findings.extend(flashings_that_meet(posts));
     findings.extend(set_tiles(&site, &taken, &path));

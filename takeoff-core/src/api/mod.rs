@@ -1,0 +1,75 @@
+//! The entries that other languages call: text in, text out, nothing but data crosses.
+//!
+//! Every answer is JSON: `{"ok": true, …}` or `{"ok": false, "problems": […]}`, a problem being
+//! `{code, message, help, path, severity}`. The command, the Python package and the WASM package call these same
+//! functions, so that they give the same bytes.
+use serde::Serialize;
+
+use crate::job::{Files, Job, Problem};
+use crate::report;
+use crate::takeoff::{Takeoff, takeoff};
+
+#[derive(Serialize)]
+#[serde(untagged)]
+enum Answer<'a> {
+    Takeoff { ok: bool, takeoff: &'a Takeoff },
+    Problems { ok: bool, problems: &'a [Problem] },
+}
+
+/// Reads a job and takes it off. `files` holds the texts of the files that the job names.
+///
+/// # Errors
+///
+/// Every problem in the job.
+pub fn read_and_take_off(job: &str, files: &Files) -> Result<Takeoff, Vec<Problem>> {
+    takeoff(&Job::read(job, files)?)
+}
+
+/// The takeoff of a job file: `{"ok": true, "takeoff": {…}}` or `{"ok": false, "problems": […]}`.
+///
+/// # Example
+///
+/// ```
+/// let answer = takeoff_core::api::takeoff_json("{}", &Default::default());
+/// assert!(answer.starts_with("{\n  \"ok\": false"));
+/// ```
+pub fn takeoff_json(job: &str, files: &Files) -> String {
+    match read_and_take_off(job, files) {
+        Ok(takeoff) => text(&Answer::Takeoff { ok: true, takeoff: &takeoff }),
+        Err(problems) => text(&Answer::Problems { ok: false, problems: &problems }),
+    }
+}
+
+/// Every problem and finding in a job file: `{"ok": …, "problems": […]}`; `ok` when there is no error.
+pub fn check_json(job: &str, files: &Files) -> String {
+    match Job::read(job, files) {
+        Ok(job) => text(&Answer::Problems { ok: true, problems: job.findings() }),
+        Err(problems) => text(&Answer::Problems { ok: false, problems: &problems }),
+    }
+}
+
+/// The JSON Schema of a job file.
+pub fn schema_json() -> String {
+    text(&crate::job::schema())
+}
+
+/// The files that a job names, as a JSON array.
+pub fn files_named_json(job: &str) -> String {
+    text(&Job::files_named(job))
+}
+
+/// The roof map of a slope; `None` where the job has a problem or no slope of that name.
+pub fn roof_map_svg(job: &str, files: &Files, slope: &str) -> Option<String> {
+    report::roof_map(&read_and_take_off(job, files).ok()?, slope)
+}
+
+/// A takeoff as `takeoff.json` holds it.
+pub fn document(takeoff: &Takeoff) -> String {
+    text(takeoff)
+}
+
+/// Indented JSON with a line end. What is serialised here has string keys and finite numbers only, so that nothing
+/// can fail; if it ever did, the answer would be empty and not wrong.
+fn text(value: &impl Serialize) -> String {
+    serde_json::to_string_pretty(value).map(|text| text + "\n").unwrap_or_default()
+}
