@@ -115,7 +115,7 @@ fn material(line: &MaterialLine, shown: Quantities) -> String {
 }
 
 fn spare(spares: &TileSpares) -> String {
-    let TileSpares { tile, spares } = spares;
+    let TileSpares { tile, spares, .. } = spares;
     let mut parts = vec![format!("{} for breakage", spares.used_at_level)];
     if spares.for_severed > 0 {
         parts.push(format!("{} for severed tiles", spares.for_severed));
