@@ -34,17 +34,27 @@ pub fn read_and_take_off(job: &str, files: &Files) -> Result<Takeoff, Vec<Proble
 /// assert!(answer.starts_with("{\n  \"ok\": false"));
 /// ```
 pub fn takeoff_json(job: &str, files: &Files) -> String {
-    match read_and_take_off(job, files) {
-        Ok(takeoff) => text(&Answer::Takeoff { ok: true, takeoff: &takeoff }),
-        Err(problems) => text(&Answer::Problems { ok: false, problems: &problems }),
+    answer(&read_and_take_off(job, files))
+}
+
+/// A takeoff, or the problems in its way, as [`takeoff_json`] gives it.
+pub fn answer(taken: &Result<Takeoff, Vec<Problem>>) -> String {
+    match taken {
+        Ok(takeoff) => text(&Answer::Takeoff { ok: true, takeoff }),
+        Err(problems) => text(&Answer::Problems { ok: false, problems }),
     }
 }
 
 /// Every problem and finding in a job file: `{"ok": …, "problems": […]}`; `ok` when there is no error.
 pub fn check_json(job: &str, files: &Files) -> String {
-    match Job::read(job, files) {
+    checked(&Job::read(job, files))
+}
+
+/// A job's reading as [`check_json`] gives it.
+pub fn checked(job: &Result<Job, Vec<Problem>>) -> String {
+    match job {
         Ok(job) => text(&Answer::Problems { ok: true, problems: job.findings() }),
-        Err(problems) => text(&Answer::Problems { ok: false, problems: &problems }),
+        Err(problems) => text(&Answer::Problems { ok: false, problems }),
     }
 }
 

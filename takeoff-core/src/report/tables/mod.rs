@@ -17,6 +17,16 @@ pub use posts::posts;
 pub use table::{Column, Table, Values};
 pub use tiles::tiles;
 
+/// Every table by name, as it is called as a file.
+pub fn all(takeoff: &Takeoff) -> Vec<(&'static str, Table<'_>)> {
+    vec![
+        ("materials", materials(takeoff)),
+        ("posts", posts(takeoff)),
+        ("cuts", cuts(takeoff)),
+        ("tiles", tiles(takeoff)),
+    ]
+}
+
 /// The things of a slope, each with its slope, over all slopes.
 fn with_slope<'a, T>(
     takeoff: &'a Takeoff,

@@ -1,0 +1,80 @@
+//! The command: job files in, takeoffs out.
+//!
+//! Data goes to standard output, everything else to standard error. Exit status: 0 done, 1 the job has problems, 2
+//! wrong usage or a file that can't be read or written.
+mod check;
+mod problems;
+mod read;
+mod takeoff;
+mod write;
+
+use std::path::PathBuf;
+use std::process::ExitCode;
+
+use clap::{Parser, Subcommand};
+
+/// Posts through an existing tile roof: which tiles are cut and taken up, what the deck work takes, what to buy.
+///
+/// An estimate from the measurements you give. Structure, waterproofing and fall protection follow the local code and
+/// licensed practice.
+#[derive(Parser)]
+#[command(name = "tilepost", version, arg_required_else_help = true)]
+struct Command {
+    #[command(subcommand)]
+    verb: Verb,
+}
+
+#[derive(Subcommand)]
+enum Verb {
+    /// The whole takeoff: a summary on screen; tables and roof maps in a folder.
+    ///
+    /// Example: tilepost takeoff fixtures/plain-gable/job.json --out out
+    Takeoff {
+        /// The job file, JSON or TOML.
+        job: PathBuf,
+        /// The folder to write takeoff.json, the tables (.csv) and the roof maps (.svg) to; made if missing.
+        #[arg(long, value_name = "DIR")]
+        out: Option<PathBuf>,
+        /// Print the takeoff as JSON in place of the summary.
+        #[arg(long)]
+        json: bool,
+    },
+    /// Every problem in a job file at once: where it is and what mends it.
+    ///
+    /// Example: tilepost check fixtures/plain-gable/job.json
+    Check {
+        /// The job file, JSON or TOML.
+        job: PathBuf,
+        /// Print the problems as JSON.
+        #[arg(long)]
+        json: bool,
+    },
+    /// The JSON Schema of the job file.
+    ///
+    /// Example: tilepost schema > job.schema.json
+    Schema,
+}
+
+/// Why the command did not end well.
+enum Failure {
+    /// The job has problems, which are told already.
+    Problems,
+    /// A file can't be read or written.
+    File(String),
+}
+
+fn main() -> ExitCode {
+    let done = match Command::parse().verb {
+        Verb::Takeoff { job, out, json } => takeoff::takeoff(&job, out.as_deref(), json),
+        Verb::Check { job, json } => check::check(&job, json),
+        Verb::Schema => write::to_stdout(&takeoff_core::api::schema_json()),
+    };
+    match done {
+        Ok(()) => ExitCode::SUCCESS,
+        Err(Failure::Problems) => ExitCode::from(1),
+        Err(Failure::File(message)) => {
+            eprintln!("tilepost: {message}");
+            ExitCode::from(2)
+        }
+    }
+}
