@@ -8,8 +8,6 @@ pub mod job;
 pub mod place;
 pub mod profile;
 pub mod report;
-#[cfg(test)]
-mod sample;
 pub mod slope;
 pub mod spares;
 pub mod takeoff;

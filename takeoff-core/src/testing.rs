@@ -11,6 +11,11 @@ pub(crate) fn len(text: &str) -> Length {
     Length::parse(text).unwrap()
 }
 
+/// A length in inches; 64ths are exact.
+pub(crate) fn inches(inches: f64) -> Length {
+    Length::nearest(inches * 25.4e6).unwrap()
+}
+
 /// A point from two texts.
 pub(crate) fn at(u: &str, v: &str) -> SlopePoint {
     SlopePoint { u: len(u), v: len(v) }
@@ -121,6 +126,18 @@ pub(crate) fn gable() -> Slope {
 /// A post of [`assembly`] on a slope.
 pub(crate) fn post(name: &str, u: &str, v: &str) -> Post {
     Post { name: name.into(), assembly: Arc::new(assembly()), at: at(u, v), path: String::new() }
+}
+
+/// The gable with posts `A1`, `A2`… of one assembly at `u`, `v` in inches.
+pub(crate) fn gable_with(assembly: Assembly, posts: &[(f64, f64)]) -> Slope {
+    let assembly = Arc::new(assembly);
+    let post = |(i, &(u, v)): (usize, &(f64, f64))| Post {
+        name: format!("A{}", i + 1),
+        assembly: assembly.clone(),
+        at: SlopePoint { u: inches(u), v: inches(v) },
+        path: format!("/slopes/0/posts/{i}"),
+    };
+    Slope { posts: posts.iter().enumerate().map(post).collect(), ..gable() }
 }
 
 /// A hip slope with a chimney: 30 ft along the eave, 12 ft up, hips at 45° on both sides, a chimney of 2 ft ×

@@ -1,7 +1,8 @@
 //! Deck flashings that lie on each other.
 use crate::geometry::Rect;
-use crate::job::{Post, Problem, Severity};
+use crate::job::{Post, Problem};
 
+use super::codes::DECK_FLASHINGS_MEET;
 use super::each_meeting_pair;
 use super::zone::flashing;
 
@@ -30,11 +31,6 @@ fn finding(post: &Post, other: &Post, more: usize) -> Problem {
         0 => format!("that of `{}`", other.name),
         _ => format!("those of `{}` and {more} more", other.name),
     };
-    Problem {
-        code: "deck-flashings-meet".to_owned(),
-        message: format!("the deck flashing of `{}` meets {others}", post.name),
-        help: "move a post, or give both posts one flashing".to_owned(),
-        path: post.path.clone(),
-        severity: Severity::Finding,
-    }
+    let message = format!("the deck flashing of `{}` meets {others}", post.name);
+    Problem::finding(DECK_FLASHINGS_MEET, message, "move a post, or give both posts one flashing", &post.path)
 }

@@ -1,9 +1,11 @@
 //! Heights over the deck at a post: does it come out of the tile?
 use crate::geometry::Ellipse;
-use crate::job::{Display, Post, Problem, Severity};
+use crate::job::{Display, Post, Problem};
 use crate::slope::Site;
 use crate::takeoff::HeightStack;
 use crate::units::Length;
+
+use super::codes::{CONE_DOES_NOT_CLEAR, POST_DOES_NOT_CLEAR};
 
 /// The heights over the deck at a post, normal to the deck.
 ///
@@ -39,19 +41,14 @@ pub fn height_stack(site: &Site, post: &Post, opening: &Ellipse) -> HeightStack 
 /// Findings where the cone or the post does not come out above the tile.
 pub fn too_low(post: &Post, stack: &HeightStack, display: Display) -> Vec<Problem> {
     let parts = [
-        ("cone", "cone-does-not-clear", stack.cone_mm, "take a taller deck flashing"),
-        ("post", "post-does-not-clear", stack.post_mm, "take a taller post"),
+        ("cone", CONE_DOES_NOT_CLEAR, stack.cone_mm, "take a taller deck flashing"),
+        ("post", POST_DOES_NOT_CLEAR, stack.post_mm, "take a taller post"),
     ];
     let short = parts.into_iter().filter_map(|(part, code, top_mm, mend)| {
         let below_mm = stack.tile_mm - top_mm.filter(|&top_mm| top_mm <= stack.tile_mm)?;
         let below = display.length(Length::nearest(below_mm * 1e6)?);
-        Some(Problem {
-            code: code.to_owned(),
-            message: format!("the {part} of `{}` ends {below} below the top of the tile", post.name),
-            help: mend.to_owned(),
-            path: post.path.clone(),
-            severity: Severity::Finding,
-        })
+        let message = format!("the {part} of `{}` ends {below} below the top of the tile", post.name);
+        Some(Problem::finding(code, message, mend, &post.path))
     });
     short.collect()
 }

@@ -1,6 +1,7 @@
 //! The work on the deck and on the tile round a post.
 mod battens;
 mod chains;
+mod codes;
 mod flashings;
 mod height;
 mod laps;
@@ -18,6 +19,7 @@ mod trim;
 mod zone;
 
 pub use battens::{NAILS_A_PIECE, battens};
+pub use codes::CODES;
 pub use flashings::flashings_that_meet;
 pub use height::{height_stack, too_low};
 pub use laps::SheetLaps;

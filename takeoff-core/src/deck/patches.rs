@@ -1,10 +1,11 @@
 //! Patches over deck flashings: which posts share one, and what each takes.
 use crate::geometry::{Ellipse, Point, Rect, grid, half, to_mm};
-use crate::job::{Post, Problem, Severity, Underlayment};
+use crate::job::{Post, Problem, Underlayment};
 use crate::slope::Site;
 use crate::takeoff::Patch;
 
 use super::chains::Chains;
+use super::codes::NO_LAP_LINE_ABOVE;
 use super::zone::own_patch;
 use super::{Method, each_meeting_pair};
 
@@ -74,17 +75,12 @@ pub fn patches_without_lap_line(posts: &[Post], methods: &[Method]) -> Vec<Probl
     let to_edge =
         posts.iter().zip(methods).filter(|(_, method)| matches!(method, Method::PatchedToEdge { .. }));
     to_edge
-        .map(|(post, _)| Problem {
-            code: "no-lap-line-above".to_owned(),
-            message: format!(
-                "there is no lap line above `{}`: its patch runs to the field's edge",
-                post.name
-            ),
-            help:
-                "finish the patch's upper edge under the ridge, hip or wall flashing, or move the post down"
-                    .to_owned(),
-            path: post.path.clone(),
-            severity: Severity::Finding,
+        .map(|(post, _)| {
+            let message =
+                format!("there is no lap line above `{}`: its patch runs to the field's edge", post.name);
+            let help =
+                "finish the patch's upper edge under the ridge, hip or wall flashing, or move the post down";
+            Problem::finding(NO_LAP_LINE_ABOVE, message, help, &post.path)
         })
         .collect()
 }

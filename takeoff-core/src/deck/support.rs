@@ -1,13 +1,15 @@
 //! The wood under a post: its rafter, or a blocking board between two rafters.
 use crate::geometry::{grid, half, to_mm};
-use crate::job::{Post, Problem, Rafters, Severity};
+use crate::job::{Post, Problem, Rafters};
 use crate::slope::Site;
 use crate::takeoff::{Blocking, Support};
+
+use super::codes::NO_RAFTER_BESIDE;
 
 /// The wood under a post: the nearest rafter, and the board that is put in where that one is out of reach.
 ///
 /// Neither where the job gives no rafters; no board where the post lies outside the rafters
-/// ([`posts_without_rafter`]).
+/// ([`without_rafter`]).
 ///
 /// # Rule
 ///
@@ -38,15 +40,11 @@ pub fn support(site: &Site, post: &Post) -> (Option<Support>, Option<Blocking>) 
 
 /// A finding where a post is on no rafter and has none on one side to hold a board.
 pub fn without_rafter(post: &Post, support: &Support) -> Option<Problem> {
-    (!support.on_rafter && !support.blocked).then(|| Problem {
-        code: "no-rafter-beside".to_owned(),
-        message: format!(
-            "`{}` lies beyond the rafters: no board can be put in between two of them",
-            post.name
-        ),
-        help: "move the post onto a rafter, or survey the framing there".to_owned(),
-        path: post.path.clone(),
-        severity: Severity::Finding,
+    (!support.on_rafter && !support.blocked).then(|| {
+        let message =
+            format!("`{}` lies beyond the rafters: no board can be put in between two of them", post.name);
+        let help = "move the post onto a rafter, or survey the framing there";
+        Problem::finding(NO_RAFTER_BESIDE, message, help, &post.path)
     })
 }
 

@@ -1,11 +1,12 @@
 //! Which tiles are handled: cut, taken up, loosened.
 use crate::cuts::{Footprint, Shape, SlopeCut};
 use crate::geometry::{Ellipse, Rect, clip};
-use crate::job::{Problem, Severity};
+use crate::job::Problem;
 use crate::slope::{Part, Site, TileId, piece_name, tile_name};
 use crate::takeoff::{CutKind, TileClass, TileWork};
 
 use super::Perimeter;
+use super::codes::SET_TILES_CANNOT_BE_LOOSENED;
 use super::overlap::pieces_meeting;
 
 /// A tile handled, or one piece of a tile that the field's edge cuts into several.
@@ -113,16 +114,14 @@ pub fn count(taken: &[Taken], part: Part, class: TileClass) -> u64 {
 /// A finding where set tiles would have to be loosened; `path` is the slope's place in the job file.
 pub fn set_tiles(site: &Site, taken: &[Taken], path: &str) -> Option<Problem> {
     let excluded = taken.iter().filter(|taken| taken.excluded).count();
-    let slope = &site.slope.name;
-    (excluded > 0).then(|| Problem {
-        code: "set-tiles-cannot-be-loosened".to_owned(),
-        message: format!(
-            "{excluded} tiles on `{slope}` are set in mortar, foam or adhesive and can't be loosened: they are \
-             excluded from the takeoff"
-        ),
-        help: "break them out and order new ones, or agree with the roofer how they are freed".to_owned(),
-        path: path.to_owned(),
-        severity: Severity::Finding,
+    (excluded > 0).then(|| {
+        let message = format!(
+            "{excluded} tiles on `{}` are set in mortar, foam or adhesive and can't be loosened: they are excluded \
+             from the takeoff",
+            site.slope.name
+        );
+        let help = "break them out and order new ones, or agree with the roofer how they are freed";
+        Problem::finding(SET_TILES_CANNOT_BE_LOOSENED, message, help, path)
     })
 }
 

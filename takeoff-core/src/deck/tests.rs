@@ -1,12 +1,28 @@
 //! The worked examples of the work on the deck, and what must hold for any posts.
+mod handled;
 mod patches;
+mod wood;
 mod zones;
 
 use crate::cuts::{SlopeCut, cuts_of, opening_of};
 use crate::geometry::{Ellipse, Rect};
+use crate::job::{Battens, Slope};
 use crate::slope::Site;
+use crate::testing::{assembly, gable_with, inches};
+use crate::units::Length;
 
 use super::*;
+
+/// The gable with straight joints, battens 3/4 × 1 1/2 in half an inch below the heads, and posts.
+fn slope(posts: &[(f64, f64)]) -> Slope {
+    let battens = Battens { height: inches(0.75), width: inches(1.5), lug: inches(0.5) };
+    Slope { bond: vec![Length::ZERO], battens: Some(battens), ..gable_with(assembly(), posts) }
+}
+
+/// So many inches in millimetres.
+fn mm(inches: f64) -> f64 {
+    self::inches(inches).mm()
+}
 
 /// The methods of a slope's posts.
 fn methods(site: &Site) -> Vec<Method> {

@@ -3,7 +3,6 @@ use super::codes::Code;
 use super::csv::Table;
 use super::lines::ascending;
 use super::outline::Outline;
-use super::practice::shown;
 use super::quantities::Position;
 use super::raw;
 use super::reader::{Field, Reader};
@@ -110,8 +109,8 @@ fn check_exposures(noses: &[Length], tile: &Tile, at: At, display: Display, read
     let greatest = longest.ratio(1, layers).unwrap_or_default();
     let message = format!(
         "{which} {}, more than length less least head lap allows, {}",
-        shown(widest, display),
-        shown(greatest, display)
+        display.length(widest),
+        display.length(greatest)
     );
     let help =
         "measure there again: a short head lap lets water in, and leaves little for the flashing's tuck";

@@ -23,7 +23,7 @@ impl Assumptions {
     /// The length given, or else the usual one.
     pub(super) fn length(&mut self, what: impl Into<String>, given: Option<Length>, usual: Length) -> Length {
         let length = given.unwrap_or(usual);
-        self.add(what, shown(length, self.display), given.is_some());
+        self.add(what, self.display.length(length), given.is_some());
         length
     }
 
@@ -57,21 +57,13 @@ impl Assumptions {
     }
 
     fn window(&mut self, given: Option<Length>) -> Option<Length> {
-        let value = given.map_or("one exposure".to_owned(), |window| shown(window, self.display));
+        let value = given.map_or("one exposure".to_owned(), |window| self.display.length(window));
         self.add("a better place for a post is looked for within", value, given.is_some());
         given
     }
 
     fn add(&mut self, what: impl Into<String>, value: String, set_by_job: bool) {
         self.list.push(Assumption { what: what.into(), value, set_by_job });
-    }
-}
-
-/// A length as reports show it, to 1/64 in or to 0.01 mm.
-pub(super) fn shown(length: Length, display: Display) -> String {
-    match display {
-        Display::Imperial => length.inches(64),
-        Display::Metric => length.metric(2),
     }
 }
 

@@ -29,6 +29,14 @@ pub struct Problem {
     pub severity: Severity,
 }
 
+impl Problem {
+    /// A finding of the takeoff, at the place in the job file that it is about.
+    pub(crate) fn finding(code: &str, message: String, help: &str, path: &str) -> Problem {
+        let [code, help, path] = [code, help, path].map(str::to_owned);
+        Problem { code, message, help, path, severity: Severity::Finding }
+    }
+}
+
 /// A problem of a known kind at a JSON Pointer.
 pub(super) fn problem(
     code: Code,

@@ -3,7 +3,6 @@ use ethnum::I256;
 
 use super::codes::Code;
 use super::outline::Outline;
-use super::practice::shown;
 use super::raw;
 use super::reader::{Field, Reader};
 use super::tree::At;
@@ -83,9 +82,9 @@ pub(super) fn check_posts(
             let message = format!(
                 "the post `{}` {what} {} from the {}, within its setback of {}",
                 post.name,
-                shown(distance.length(), display),
+                display.length(distance.length()),
                 name(*kind),
-                shown(*setback, display)
+                display.length(*setback)
             );
             reader.report(
                 *at,

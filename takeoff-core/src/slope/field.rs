@@ -127,7 +127,7 @@ fn meeting_point(first: Segment, second: Segment) -> Point {
     let (pu, pv) = (wide(second.from.u - first.from.u), wide(second.from.v - first.from.v));
     let num = pu * dv1 - pv * du1;
     let coordinate = |start: i64, step: I256| {
-        let (num, den) = (wide(start) * den - num * step, den * I256::from(2));
+        let (num, den) = (wide(start) * den + num * step, den * I256::from(2));
         2 * round_div(num, den)
     };
     Point::new(coordinate(second.from.u, du2), coordinate(second.from.v, dv2))

@@ -2,8 +2,8 @@
 use proptest::prelude::*;
 
 use super::*;
-use crate::sample::{inches, mm, practice, slope};
 use crate::takeoff::Patch;
+use crate::testing::practice;
 use std::sync::Arc;
 
 fn patches_at(posts: &[(f64, f64)]) -> Vec<Patch> {

@@ -2,7 +2,7 @@
 use proptest::prelude::*;
 
 use super::*;
-use crate::sample::{mm, practice, slope};
+use crate::testing::practice;
 
 #[test]
 fn a_tucked_post_works_under_its_flashing_and_the_hands_round_it() {

@@ -1,0 +1,277 @@
+//! Tiles cut, taken up and loosened, and those in the perimeter strip.
+use proptest::prelude::*;
+use std::sync::Arc;
+
+use super::*;
+use crate::cuts::{Footprint, Shape};
+use crate::geometry::Polygon;
+use crate::job::{EdgeKind, Held, Perimeter as Strip, Pieces, Post, SlopePoint, Tile};
+use crate::slope::{Part, TileId, tile_name};
+use crate::takeoff::TileClass::{self, Cut, Loosened, Removed, Severed};
+use crate::testing::{flat_tile, hip, practice};
+
+fn taken(site: &Site) -> Vec<Taken> {
+    let methods = methods(site);
+    taken_up(site, &zones(site, &methods), &openings(site), &cuts(site))
+}
+
+/// Names of the tiles in a class.
+fn named(site: &Site, taken: &[Taken], class: TileClass) -> Vec<String> {
+    let of_class = taken.iter().filter(|taken| taken.class == class);
+    of_class.map(|t| tile_name(&site.grid, site.field.bounds(), t.tile, t.piece)).collect()
+}
+
+/// Straight joints at 0, 12, 24… in, tiles from 1 in left of their joint; noses at −1 1/2, 11 3/4, 25, 38 1/4 in.
+/// A tucked post at 54, 33 in has its zone from 47 to 61 and 27 to 42 in, and its opening from 53 to 55 and 32 to
+/// 34 in: inside tile 3-5, which reaches from 47 to 60 and 25 to 41 1/2 in.
+#[test]
+fn the_zone_of_one_post() {
+    let (slope, practice) = (slope(&[(54.0, 33.0)]), practice());
+    let site = Site::of(&slope, &practice);
+    let taken = taken(&site);
+    assert_eq!(named(&site, &taken, Cut), ["3-5"]);
+    // Course 2 reaches up to 28 1/4 in, course 4 begins at 38 1/4 in; column 4 ends at 48, column 6 begins at 59.
+    assert_eq!(named(&site, &taken, Removed), ["2-4", "2-5", "2-6", "3-4", "3-6", "4-4", "4-5", "4-6"]);
+    // On column 4 lies column 3 (it covers 4's left strip, which lies under); on courses 2, 3 and 4 lie courses
+    // 3, 4 and 5: columns 4 to 6 and their neighbours that reach over by the side lap.
+    let loosened = ["2-3", "3-3", "3-7", "4-3", "4-7", "5-3", "5-4", "5-5", "5-6", "5-7"];
+    assert_eq!(named(&site, &taken, Loosened), loosened);
+    assert!(taken.iter().all(|taken| taken.posts == [0] && !taken.excluded));
+    assert_eq!(count(&taken, Part::Tile, Removed), 8);
+    assert_eq!(count(&taken, Part::Tile, Loosened), 10);
+    assert_eq!(count(&taken, Part::Pan, Removed), 0);
+}
+
+#[test]
+fn the_worked_example_of_a_zone_inside_a_face() {
+    let (slope, practice) = (slope(&[]), practice());
+    let site = Site::of(&slope, &practice);
+    // Tile 3-5 shows from 48 to 60 and 25 to 38 1/4 in; clear of laps from 48 to 59 and 28 1/4 to 38 1/4 in.
+    let taken = taken_up(&site, &[rect(49.0, 29.0, 58.0, 38.0)], &[], &[]);
+    assert_eq!(named(&site, &taken, Removed), ["3-5"]);
+    assert_eq!(named(&site, &taken, Loosened), ["3-4", "4-4", "4-5", "4-6"]);
+}
+
+#[test]
+fn what_two_posts_share_counts_once() {
+    let (slope, practice) = (slope(&[(54.0, 33.0), (62.0, 33.0)]), practice());
+    let site = Site::of(&slope, &practice);
+    let taken = taken(&site);
+    let tile = TileId { course: 2, column: 4, part: Part::Tile };
+    let shared: Vec<&Taken> = taken.iter().filter(|taken| taken.tile == tile).collect();
+    assert_eq!(shared.len(), 1);
+    assert_eq!(shared[0].posts, [0, 1]);
+    assert_eq!(shared[0].class, Cut);
+}
+
+#[test]
+fn a_severed_tile_is_severed_whatever_else_it_is() {
+    // 3 1/2 in wide, from 50 1/2 to 54 in: the opening grown by the web, from 50 1/4 to 54 1/4 in, breaches both
+    // sides.
+    let (mut slope, practice) = (slope(&[(52.25, 33.0)]), practice());
+    let pieces = match flat_tile().pieces {
+        Pieces::One { lap_side, on_hand, .. } => Pieces::One { width: inches(3.5), lap_side, on_hand },
+        two => two,
+    };
+    slope.tile = Arc::new(Tile { cover: inches(3.0), pieces, ..flat_tile() });
+    let site = Site::of(&slope, &practice);
+    let taken = taken(&site);
+    assert_eq!(named(&site, &taken, Severed), ["3-18"]);
+}
+
+#[test]
+fn set_tiles_are_removed_but_not_loosened() {
+    let (mut slope, practice) = (slope(&[(54.0, 33.0)]), practice());
+    slope.tile = Arc::new(Tile { held: Held::Mortar, ..flat_tile() });
+    let site = Site::of(&slope, &practice);
+    let taken = taken(&site);
+    assert_eq!(count(&taken, Part::Tile, Loosened), 0);
+    assert_eq!(taken.iter().filter(|taken| taken.excluded).count(), 10);
+    assert_eq!(count(&taken, Part::Tile, Removed), 8);
+    let finding = set_tiles(&site, &taken, "/slopes/0").unwrap();
+    assert!(finding.message.starts_with("10 tiles on `south`"), "{}", finding.message);
+    assert_eq!(finding.path, "/slopes/0");
+    let works = tile_work(&site, &taken);
+    assert!(works.iter().all(|work| work.excluded == (work.class == Loosened)));
+}
+
+#[test]
+fn covers_lie_on_pans() {
+    let (mut slope, practice) = (slope(&[]), practice());
+    slope.tile = Arc::new(Tile {
+        pieces: Pieces::PanAndCover {
+            pan_width: inches(9.0),
+            cover_width: inches(7.0),
+            pans_on_hand: 0,
+            covers_on_hand: 0,
+        },
+        ..flat_tile()
+    });
+    let site = Site::of(&slope, &practice);
+    // Pan 3-5 reaches from 49 1/2 to 58 1/2 in; covers from 44 1/2 to 51 1/2 and 56 1/2 to 63 1/2 in.
+    let taken = taken_up(&site, &[rect(53.0, 29.0, 55.0, 38.0)], &[], &[]);
+    assert_eq!(named(&site, &taken, Removed), ["3-5 pan"]);
+    assert_eq!(
+        named(&site, &taken, Loosened),
+        ["3-5 cover", "3-6 cover", "4-5 pan", "4-5 cover", "4-6 cover"]
+    );
+    // A cover holds nothing of its own course down.
+    let taken = taken_up(&site, &[rect(47.0, 29.0, 49.0, 38.0)], &[], &[]);
+    assert_eq!(named(&site, &taken, Removed), ["3-5 cover"]);
+    assert_eq!(named(&site, &taken, Loosened), ["4-4 pan", "4-5 pan", "4-5 cover"]);
+}
+
+#[test]
+fn tiles_in_the_strip_are_refastened() {
+    let (mut slope, practice) = (slope(&[(54.0, 33.0)]), practice());
+    let refastened = |slope: &Slope| {
+        let site = Site::of(slope, &practice);
+        let works = tile_work(&site, &taken(&site));
+        works.into_iter().filter(|work| work.refasten).map(|work| work.tile).collect::<Vec<_>>()
+    };
+    assert!(refastened(&slope).is_empty());
+    // Course 3 shows from 25 in, course 4 from 38 1/4 in; loosened tiles stay fastened.
+    slope.perimeter = Some(Strip { width: inches(36.0), edges: vec![EdgeKind::Eave] });
+    assert_eq!(refastened(&slope), ["2-4", "2-5", "2-6", "3-4", "3-5", "3-6"]);
+    // Up to 25 in the strip only touches course 3.
+    slope.perimeter = Some(Strip { width: inches(25.0), edges: vec![EdgeKind::Eave] });
+    assert_eq!(refastened(&slope), ["2-4", "2-5", "2-6"]);
+    // Column 4 shows from 36 to 48 in.
+    slope.perimeter = Some(Strip { width: inches(36.0625), edges: vec![EdgeKind::Rake] });
+    assert_eq!(refastened(&slope), ["2-4", "3-4", "4-4"]);
+    slope.perimeter = Some(Strip { width: inches(36.0), edges: vec![EdgeKind::Rake] });
+    assert!(refastened(&slope).is_empty());
+}
+
+#[test]
+fn a_strip_along_a_hip_is_measured_square_to_it() {
+    let mut slope = hip();
+    slope.perimeter = Some(Strip { width: inches(10.0), edges: vec![EdgeKind::Hip] });
+    let strip = Perimeter::of(&slope).unwrap();
+    let square = |rect: Rect| vec![Polygon::new(vec![rect.corners().to_vec()])];
+    // The left hip runs from (0, 0) at 45°: the corner (15, 0) lies 15/√2 = 10.6 in off, (14, 0) 9.9 in.
+    assert!(!strip.meets_any(&square(rect(15.0, -5.0, 20.0, 0.0))));
+    assert!(strip.meets_any(&square(rect(14.0, -5.0, 20.0, 0.0))));
+    // One that the hip crosses without an end of either near the other.
+    assert!(strip.meets_any(&square(rect(40.0, 0.0, 60.0, 100.0))));
+}
+
+#[test]
+fn edge_tiles_are_named_by_their_pieces() {
+    let practice = practice();
+    let mut slope = hip();
+    // The chimney (161 to 185 and 60 to 90 in) is wide enough to part tiles of a long thin kind.
+    let pieces = match flat_tile().pieces {
+        Pieces::One { lap_side, on_hand, .. } => Pieces::One { width: inches(41.0), lap_side, on_hand },
+        two => two,
+    };
+    slope.tile = Arc::new(Tile { cover: inches(40.0), pieces, ..flat_tile() });
+    let site = Site::of(&slope, &practice);
+    // Tile 6-5 lies from 159 to 200 and 64 3/4 to 81 1/4 in: the chimney leaves a strip on each side of it.
+    let tile = TileId { course: 5, column: 4, part: Part::Tile };
+    assert_eq!(site.grid.footprint(tile).mm()[..2], rect(165.0, 64.75, 0.0, 0.0).mm()[..2]);
+    let zone = rect(186.0, 66.0, 190.0, 70.0);
+    let names = named(&site, &taken_up(&site, &[zone], &[], &[]), Removed);
+    assert!(!names.is_empty());
+}
+
+/// Posts on the hip slope, in eighths of an inch.
+fn hip_with(posts: &[(i32, i32)]) -> Slope {
+    let mut slope = hip();
+    let assembly = Arc::new(assembly());
+    let post = |(i, &(u, v)): (usize, &(i32, i32))| Post {
+        name: format!("A{i}"),
+        assembly: assembly.clone(),
+        at: SlopePoint { u: inches(f64::from(u) / 8.0), v: inches(f64::from(v) / 8.0) },
+        path: String::new(),
+    };
+    slope.posts = posts.iter().enumerate().map(post).collect();
+    let site_practice = practice();
+    let site = Site::of(&slope, &site_practice);
+    let inside = slope.posts.iter().filter(|post| site.allows_post_at(post.at.into())).cloned().collect();
+    Slope { posts: inside, ..slope }
+}
+
+fn posts_on_hip() -> impl Strategy<Value = Vec<(i32, i32)>> {
+    prop::collection::vec((0_i32..2880, 0_i32..1152), 1..6)
+}
+
+/// Pieces of every tile near a rectangle.
+fn pieces_near(site: &Site, near: Rect) -> Vec<(TileId, Footprint)> {
+    let tiles = site.grid.over(near);
+    tiles
+        .flat_map(|(tile, rect)| {
+            Footprint::pieces(&site.field, &rect).into_iter().map(move |piece| (tile, piece))
+        })
+        .collect()
+}
+
+proptest! {
+    /// Removed and loosened against the definition, tile by tile, on a slope with hips and a chimney.
+    #[test]
+    fn removed_and_loosened_are_what_the_definition_says(posts in posts_on_hip()) {
+        let (slope, practice) = (hip_with(&posts), practice());
+        let site = Site::of(&slope, &practice);
+        let (zones, openings, cuts) = (zones(&site, &methods(&site)), openings(&site), cuts(&site));
+        let taken = taken_up(&site, &zones, &openings, &cuts);
+        let class = |tile: TileId, piece: Option<u16>| {
+            taken.iter().find(|taken| taken.tile == tile && taken.piece == piece).map(|taken| taken.class)
+        };
+        for (tile, piece) in pieces_near(&site, site.field.bounds()) {
+            let polygon = piece.polygon();
+            let swallowed = openings.iter().any(|o| Shape::Ellipse(*o).swallows(&polygon));
+            let in_zone = zones.iter().any(|zone| Shape::Rect(*zone).meets_polygon(&polygon));
+            let is_cut = cuts.iter().any(|cut| cut.judged.tile == tile && cut.judged.footprint == piece);
+            let found = class(tile, piece.number());
+            if swallowed {
+                prop_assert_eq!(found, None);
+            } else if is_cut {
+                prop_assert!(matches!(found, Some(Cut | Severed)));
+            } else if in_zone {
+                prop_assert_eq!(found, Some(Removed));
+            } else {
+                prop_assert!(matches!(found, None | Some(Loosened)));
+            }
+        }
+        let mut listed: Vec<_> = taken.iter().map(|taken| (taken.tile, taken.piece)).collect();
+        listed.dedup();
+        prop_assert_eq!(listed.len(), taken.len());
+    }
+
+    #[test]
+    fn the_order_of_posts_changes_no_tile(posts in posts_on_hip()) {
+        let practice = practice();
+        let classes = |posts: &[(i32, i32)]| {
+            let slope = hip_with(posts);
+            let site = Site::of(&slope, &practice);
+            taken(&site).iter().map(|t| (t.tile, t.piece, t.class, t.posts.len())).collect::<Vec<_>>()
+        };
+        let mut turned = posts.clone();
+        turned.reverse();
+        prop_assert_eq!(classes(&posts), classes(&turned));
+    }
+
+    /// Whatever a post adds, no tile gets into an easier class or off the list.
+    #[test]
+    fn another_post_never_lowers_a_class(posts in posts_on_hip(), more in (0_i32..2880, 0_i32..1152)) {
+        let practice = practice();
+        let before = hip_with(&posts);
+        let mut both = posts.clone();
+        both.push(more);
+        let after = hip_with(&both);
+        let (site_before, site_after) = (Site::of(&before, &practice), Site::of(&after, &practice));
+        let (few, many) = (taken(&site_before), taken(&site_after));
+        let gone = |t: &Taken| {
+            let rect = site_after.grid.footprint(t.tile);
+            Footprint::pieces(&site_after.field, &rect).iter().any(|piece| {
+                let inside = |o: &Ellipse| Shape::Ellipse(*o).swallows(&piece.polygon());
+                piece.number() == t.piece && openings(&site_after).iter().any(inside)
+            })
+        };
+        for t in few.iter().filter(|t| !gone(t)) {
+            let still = many.iter().find(|m| m.tile == t.tile && m.piece == t.piece);
+            // A loosened tile stays on the list only while what it lies on is there; all else is monotone.
+            prop_assert!(still.is_some_and(|still| still.class <= t.class) || t.class == Loosened);
+        }
+    }
+}
