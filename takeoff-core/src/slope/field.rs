@@ -4,6 +4,9 @@ use ethnum::I256;
 use crate::geometry::{Point, Polygon, Rect, Segment, clip, grid};
 use crate::job::{EdgeKind, Slope};
 
+#[cfg(test)]
+mod tests;
+
 /// What is tiled of a slope.
 #[derive(Clone, Debug)]
 pub struct Field {
