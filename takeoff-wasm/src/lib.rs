@@ -1,1 +1,49 @@
-//! To be written.
+//! The core's text entries for JavaScript: strings in, strings out, nothing kept between calls.
+//!
+//! `files` is the text of a JSON object that holds the files a job names: name to text. Everything else
+//! about the entries, their documents and their problems is told in `takeoff_core::api`.
+use takeoff_core::api;
+use takeoff_core::job::Files;
+use takeoff_core::report::tables;
+use wasm_bindgen::prelude::*;
+
+/// The takeoff of a job, or its problems.
+#[wasm_bindgen]
+pub fn takeoff_json(job: &str, files: &str) -> Result<String, JsError> {
+    Ok(api::takeoff_json(job, &read(files)?))
+}
+
+/// Every problem of a job.
+#[wasm_bindgen]
+pub fn check_json(job: &str, files: &str) -> Result<String, JsError> {
+    Ok(api::check_json(job, &read(files)?))
+}
+
+/// The JSON Schema of the job file.
+#[wasm_bindgen]
+pub fn schema_json() -> String {
+    api::schema_json()
+}
+
+/// The names of the files that a job names.
+#[wasm_bindgen]
+pub fn files_named_json(job: &str) -> String {
+    api::files_named_json(job)
+}
+
+/// The roof map of one slope as SVG; nothing where the job has problems or no slope of that name.
+#[wasm_bindgen]
+pub fn roof_map_svg(job: &str, files: &str, slope: &str) -> Result<Option<String>, JsError> {
+    Ok(api::roof_map_svg(job, &read(files)?, slope))
+}
+
+/// What to bring, as CSV; nothing where the job has problems.
+#[wasm_bindgen]
+pub fn materials_csv(job: &str, files: &str) -> Result<Option<String>, JsError> {
+    Ok(api::read_and_take_off(job, &read(files)?).ok().map(|takeoff| tables::materials(&takeoff).csv()))
+}
+
+fn read(files: &str) -> Result<Files, JsError> {
+    serde_json::from_str(files)
+        .map_err(|error| JsError::new(&format!("`files` is not an object of names and texts: {error}")))
+}

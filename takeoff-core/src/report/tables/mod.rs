@@ -5,6 +5,7 @@
 mod csv;
 mod cuts;
 mod materials;
+mod patches;
 mod posts;
 mod table;
 mod tiles;
@@ -13,6 +14,7 @@ use crate::takeoff::{SlopeTakeoff, Takeoff};
 
 pub use cuts::cuts;
 pub use materials::materials;
+pub use patches::patches;
 pub use posts::posts;
 pub use table::{Column, Table, Values};
 pub use tiles::tiles;

@@ -1,0 +1,23 @@
+"""A takeoff as a notebook shows it."""
+
+from __future__ import annotations
+
+from base64 import b64encode
+from html import escape
+
+from . import _tilepost
+
+
+class Takeoff(_tilepost.Takeoff):
+    __doc__ = _tilepost.Takeoff.__doc__
+
+    __slots__ = ()
+
+    def _repr_html_(self) -> str:
+        # A picture of its own, so that the names inside one drawing do not meet those of another.
+        maps = "".join(
+            f'<img alt="roof map of slope {escape(slope)}" style="max-width: 100%; background: white" '
+            f'src="data:image/svg+xml;base64,{b64encode(self.to_svg(slope).encode()).decode()}">'
+            for slope in self.slopes
+        )
+        return f"<pre>{escape(self.summary())}</pre>{maps}"

@@ -1,0 +1,103 @@
+//! A finished takeoff.
+use pyo3::exceptions::{PyKeyError, PyValueError};
+use pyo3::prelude::*;
+use pyo3::types::PyType;
+use takeoff_core::job::{Files, Problem};
+use takeoff_core::report::{self, tables};
+use takeoff_core::{api, takeoff};
+
+use crate::table::Table;
+
+pyo3::import_exception!(tilepost.errors, JobError);
+
+/// What a job takes: cuts, tiles taken up, deck work and what to bring.
+///
+/// `tilepost.Job.takeoff` makes one. It does not change; every table is made when it is asked for.
+#[pyclass(frozen, subclass, module = "tilepost._tilepost")]
+pub(crate) struct Takeoff {
+    job: String,
+    files: Files,
+    takeoff: takeoff::Takeoff,
+}
+
+#[pymethods]
+impl Takeoff {
+    /// The takeoff of a job file's text, with the texts of the files that it names by their names.
+    ///
+    /// Raises `JobError` if the job has problems.
+    #[new]
+    fn new(py: Python<'_>, job: String, files: Files) -> PyResult<Takeoff> {
+        match py.detach(|| api::read_and_take_off(&job, &files)) {
+            Ok(takeoff) => Ok(Takeoff { job, files, takeoff }),
+            Err(problems) => Err(JobError::new_err((dictionaries(py, &problems)?.unbind(),))),
+        }
+    }
+
+    /// What to bring, a row an item.
+    #[getter]
+    fn materials(&self) -> PyResult<Table> {
+        tables::materials(&self.takeoff).try_into()
+    }
+
+    /// The posts, a row each.
+    #[getter]
+    fn posts(&self) -> PyResult<Table> {
+        tables::posts(&self.takeoff).try_into()
+    }
+
+    /// The cuts, a row a cut tile.
+    #[getter]
+    fn cuts(&self) -> PyResult<Table> {
+        tables::cuts(&self.takeoff).try_into()
+    }
+
+    /// The tiles handled, a row each.
+    #[getter]
+    fn tiles(&self) -> PyResult<Table> {
+        tables::tiles(&self.takeoff).try_into()
+    }
+
+    /// The patches of underlayment, a row each.
+    #[getter]
+    fn patches(&self) -> PyResult<Table> {
+        tables::patches(&self.takeoff).try_into()
+    }
+
+    /// The names of the slopes, in the job's order.
+    #[getter]
+    fn slopes(&self) -> Vec<&str> {
+        self.takeoff.slopes.iter().map(|slope| slope.name.as_str()).collect()
+    }
+
+    /// Everything, with the basis of each number, as JSON text: the same bytes as the command writes.
+    fn to_json(&self) -> String {
+        api::document(&self.takeoff)
+    }
+
+    /// The roof map of a slope as SVG text.
+    ///
+    /// Raises `KeyError` if the job has no slope of that name.
+    fn to_svg(&self, slope: &str) -> PyResult<String> {
+        report::roof_map(&self.takeoff, slope)
+            .ok_or_else(|| PyKeyError::new_err(format!("the job has no slope `{slope}`")))
+    }
+
+    /// The summary that the command shows, which fits 80 columns.
+    fn summary(&self) -> String {
+        report::summary(&self.takeoff)
+    }
+
+    fn __reduce__<'py>(slf: &Bound<'py, Takeoff>) -> (Bound<'py, PyType>, (String, Files)) {
+        (slf.get_type(), (slf.get().job.clone(), slf.get().files.clone()))
+    }
+
+    fn __repr__(&self) -> String {
+        format!("<tilepost.Takeoff of {}: {} posts>", self.takeoff.job, self.takeoff.counts.posts)
+    }
+}
+
+/// The problems as Python has them: a list of dictionaries.
+fn dictionaries<'py>(py: Python<'py>, problems: &[Problem]) -> PyResult<Bound<'py, PyAny>> {
+    let text = serde_json::to_string(problems).map_err(|error| PyValueError::new_err(error.to_string()))?;
+    py.import("json")?.call_method1("loads", (text,))
+}

@@ -1,0 +1,182 @@
+// <tilepost-calculator job="job.json">: a job's takeoff, its roof map and its posts to be moved.
+import { element } from "./dom.js";
+import { exact, length, onTape, STEPS } from "./lengths.js";
+import { RoofMap } from "./map.js";
+import { notes } from "./notes.js";
+import { readFetched, readOpened } from "./opening.js";
+import { PostPanel } from "./post.js";
+import { problemList } from "./problems.js";
+import { Session } from "./session.js";
+import { countTable, materialTable } from "./totals.js";
+import { SITUATIONS } from "./words.js";
+
+class Calculator extends HTMLElement {
+  #session = new Session({ changed: () => this.#changed(), failed: ({ message }) => (this.#status.textContent = message) });
+  #slope = 0;
+  #chosen;
+  /** Where a post is being moved to, until there is a takeoff of it. */
+  #aim;
+
+  #title = element("h2", {});
+  #status = element("p", { role: "status" });
+  #slopes = element("select", { id: "slope", onchange: () => this.#turnTo(this.#slopes.selectedIndex) });
+  #how = element("p", { id: "how" });
+  #problems = element("div", { class: "faults" });
+  #totals = element("div", { class: "totals" });
+  #map = new RoofMap({
+    choose: (name) => this.#choose(name),
+    place: (name, u_mm, v_mm) => this.#place(name, u_mm, v_mm),
+    step: (name, right_mm, up_mm) => this.#step(name, right_mm, up_mm),
+    drop: () => this.#show(),
+  });
+  #panel = new PostPanel({
+    choose: (name) => this.#choose(name),
+    type: (field, text) => this.#session.move(this.#slope, this.#chosen, { [field]: text }),
+    move: (v_mm) => this.#session.move(this.#slope, this.#chosen, { v: exact(v_mm) }),
+    restore: () => this.#session.restore(this.#slope, this.#chosen),
+  });
+
+  constructor() {
+    super();
+    const files = element("input", {
+      type: "file", id: "open", multiple: true, accept: ".json,.csv", onchange: () => this.#open(readOpened(files.files)),
+    });
+    this.attachShadow({ mode: "open" }).append(
+      element("link", { rel: "stylesheet", href: new URL("./calculator.css", import.meta.url) }),
+      element("header", {}, this.#title, element("label", { for: "open", class: "button" }, "Open a job…", files),
+        element("button", { type: "button", id: "save", onclick: () => this.#save() }, "Download the job")),
+      this.#status,
+      this.#problems,
+      element("div", { class: "work" },
+        element("section", { class: "roof", "aria-label": "Roof map" },
+          element("label", { for: "slope" }, "Slope ", this.#slopes), this.#map.view, this.#how),
+        element("div", { class: "side" }, this.#panel.view, this.#totals)));
+    this.addEventListener("dragover", (event) => event.preventDefault());
+    this.addEventListener("drop", (event) => {
+      event.preventDefault();
+      this.#open(readOpened(event.dataTransfer.files));
+    });
+  }
+
+  connectedCallback() {
+    const address = new URL(this.getAttribute("job") ?? "job.json", document.baseURI);
+    this.#open(readFetched(address, (job) => this.#session.filesNamed(job)));
+  }
+
+  disconnectedCallback() {
+    this.#session.stop();
+  }
+
+  async #open(reading) {
+    try {
+      const read = await reading;
+      const problems = await this.#session.open(read);
+      if (problems.length) {
+        this.#problems.replaceChildren(problemList(`What is wrong with ${read.name}`, problems));
+        this.#status.textContent = `${read.name} is not opened: ${problems.length} to mend`;
+        return;
+      }
+      const { job, display, slopes } = this.#session.now;
+      this.#title.textContent = job;
+      this.#status.textContent = `${read.name} is open`;
+      this.#how.textContent = `Drag a post, or choose one and move it with the arrow keys, ${STEPS[display].words} a step.`;
+      this.#slopes.replaceChildren(...slopes.map(({ name }) => element("option", {}, name)));
+      await this.#turnTo(Math.max(slopes.findIndex(({ posts }) => posts.length), 0));
+    } catch (error) {
+      this.#status.textContent = error.message;
+    }
+  }
+
+  async #turnTo(slope) {
+    this.#slope = slope;
+    this.#slopes.selectedIndex = slope;
+    this.#chosen = this.#posts(this.#session.now)[0]?.name;
+    await this.#show();
+  }
+
+  async #choose(name) {
+    if (name === this.#chosen) return;
+    this.#chosen = name;
+    await this.#show();
+  }
+
+  #place(name, u_mm, v_mm) {
+    this.#aim = { name, u_mm: this.#onTape(u_mm), v_mm: this.#onTape(v_mm) };
+    this.#session.move(this.#slope, name, { u: this.#length(this.#aim.u_mm), v: this.#length(this.#aim.v_mm) });
+  }
+
+  #step(name, right_mm, up_mm) {
+    const from = this.#aim?.name === name ? this.#aim : this.#find(this.#session.now, name);
+    const [field, mm] = right_mm ? ["u_mm", right_mm] : ["v_mm", up_mm];
+    const to = this.#onTape(from[field] + mm);
+    this.#aim = { name, u_mm: from.u_mm, v_mm: from.v_mm, [field]: to };
+    this.#session.move(this.#slope, name, { [field[0]]: this.#length(to) });
+  }
+
+  async #changed() {
+    await this.#show();
+    const { now, problems, settled } = this.#session;
+    if (!settled) return;
+    const { u, v } = this.#session.typed(this.#slope, this.#chosen);
+    const { situation } = this.#find(now, this.#chosen);
+    this.#status.textContent = problems.length
+      ? `${this.#chosen} can't be taken off at ${u} along, ${v} up: ${problems[0].message}`
+      : `${this.#chosen} stands at ${u} along, ${v} up: ${SITUATIONS[situation]}`;
+  }
+
+  async #show() {
+    const { now, before, bring, broughtBefore, problems } = this.#session;
+    const svg = await this.#session.roofMap(this.#slope);
+    const post = this.#find(now, this.#chosen);
+    const first = this.#find(before, this.#chosen);
+    const was = first && (first.u_mm !== post.u_mm || first.v_mm !== post.v_mm) ? first : undefined;
+    this.#map.show(svg, this.#posts(now), {
+      chosen: this.#chosen, was, display: now.display,
+      label: ({ name, u_mm, v_mm, situation }) =>
+        `post ${name}, ${this.#length(u_mm)} along, ${this.#length(v_mm)} up: ${SITUATIONS[situation]}`,
+    });
+    this.#panel.view.hidden = !post;
+    if (post) {
+      this.#panel.show(post, {
+        names: this.#posts(now).map(({ name }) => name),
+        typed: this.#session.typed(this.#slope, this.#chosen),
+        cuts: now.slopes[this.#slope].cuts.filter(({ posts }) => posts.includes(post.name)),
+        was, display: now.display,
+      });
+    }
+    this.#totals.replaceChildren(countTable(now, before), materialTable(bring, broughtBefore), ...notes(now));
+    this.#showProblems(problems);
+    if (this.#session.settled && !problems.length) this.#aim = undefined;
+  }
+
+  #showProblems(problems) {
+    this.#problems.replaceChildren(...(problems.length ? [problemList("What is wrong with the job as it is", problems)] : []));
+    if (this.#aim && problems.length) this.#map.refuse(this.#aim.name, this.#aim);
+    this.#panel.fault(Object.fromEntries(["u", "v"].map((field) =>
+      [field, this.#session.fault(this.#slope, this.#chosen, field)?.message])));
+  }
+
+  #posts(takeoff) {
+    return takeoff.slopes[this.#slope].posts;
+  }
+
+  #find(takeoff, name) {
+    return this.#posts(takeoff).find((post) => post.name === name);
+  }
+
+  #length(mm) {
+    return length(mm, this.#session.now.display);
+  }
+
+  #onTape(mm) {
+    return onTape(mm, this.#session.now.display);
+  }
+
+  #save() {
+    const address = URL.createObjectURL(new Blob([this.#session.text], { type: "application/json" }));
+    element("a", { href: address, download: this.#session.name }).click();
+    URL.revokeObjectURL(address);
+  }
+}
+
+if (!customElements.get("tilepost-calculator")) customElements.define("tilepost-calculator", Calculator);

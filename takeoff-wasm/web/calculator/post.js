@@ -1,0 +1,106 @@
+// What one post meets, and its place to be typed.
+import { element } from "./dom.js";
+import { length } from "./lengths.js";
+import { SIDES, SITUATIONS } from "./words.js";
+
+const FIELDS = { u: "along the eave", v: "up the slope" };
+
+/** The post that is chosen. It keeps no job: it tells what is typed, and shows what it is told. */
+export class PostPanel {
+  #choice = element("select", { id: "post", onchange: () => this.#told.choose(this.#choice.value) });
+  #inputs = {};
+  #faults = {};
+  #facts = element("div");
+  #told;
+
+  /**
+   * @param {object} told
+   * @param {(name: string) => void} told.choose
+   * @param {(field: "u" | "v", text: string) => void} told.type
+   * @param {(v_mm: number) => void} told.move up or down the slope to there
+   * @param {() => void} told.restore to where the job opened with it
+   */
+  constructor(told) {
+    this.#told = told;
+    const fields = Object.entries(FIELDS).map(([field, words]) => {
+      const fault = element("p", { class: "fault", id: `${field}-fault` });
+      const input = element("input", {
+        type: "text", id: field, autocomplete: "off", spellcheck: "false", "aria-describedby": fault.id,
+        onchange: () => told.type(field, input.value),
+      });
+      this.#inputs[field] = input;
+      this.#faults[field] = fault;
+      return element("div", { class: "field" }, element("label", { for: field }, words), input, fault);
+    });
+    this.view = element("section", { "aria-labelledby": "post-title" },
+      element("h3", { id: "post-title" }, element("label", { for: "post" }, "Post "), this.#choice),
+      element("div", { class: "fields" }, ...fields), this.#facts);
+  }
+
+  /**
+   * @param {object} post the post in the takeoff
+   * @param {object} with
+   * @param {string[]} with.names every post of the slope
+   * @param {{ u: string, v: string }} with.typed its place as the job has it
+   * @param {object[]} with.cuts the cuts for this post
+   * @param {object} [with.was] the post as the job opened with it, where that is another place
+   * @param {"imperial" | "metric"} with.display
+   */
+  show(post, { names, typed, cuts, was, display }) {
+    const known = [...this.#choice.options].map((option) => option.value);
+    if (known.join("\n") !== names.join("\n")) {
+      this.#choice.replaceChildren(...names.map((name) => element("option", { value: name }, name)));
+    }
+    this.#choice.value = post.name;
+    for (const field of Object.keys(FIELDS)) {
+      if (this.view.getRootNode().activeElement !== this.#inputs[field] || this.#inputs[field].value === "") {
+        this.#inputs[field].value = typed[field];
+      }
+    }
+    this.fault({});
+    this.#facts.replaceChildren(...facts(post, cuts, was, display), ...this.#buttons(post, was, display));
+  }
+
+  /** Shows what is wrong with a field; fields left out are right. */
+  fault(faults) {
+    for (const [field, input] of Object.entries(this.#inputs)) {
+      this.#faults[field].textContent = faults[field] ?? "";
+      if (faults[field]) input.setAttribute("aria-invalid", "true");
+      else input.removeAttribute("aria-invalid");
+    }
+  }
+
+  #buttons({ nearest }, was, display) {
+    const [up, direction] = nearest ? [Math.abs(nearest.up_mm), nearest.up_mm < 0 ? "down" : "up"] : [];
+    return [
+      nearest && element("p", {}, "A better place is near: ",
+        element("strong", {}, `${length(up, display)} ${direction}`), `, ${SITUATIONS[nearest.situation]}. `,
+        element("button", { type: "button", id: "nearest", onclick: () => this.#told.move(nearest.v_mm) }, "Move it there")),
+      was && element("p", {},
+        element("button", { type: "button", id: "restore", onclick: () => this.#told.restore() }, "Put it back")),
+    ].filter(Boolean);
+  }
+}
+
+function facts(post, cuts, was, display) {
+  const { margin, deck, top } = post;
+  const least = Math.min(margin.left_mm, margin.right_mm, margin.down_mm, margin.up_mm);
+  const rows = [
+    ["meets", SITUATIONS[post.situation] + (post.severed ? ", a tile severed" : ""), was && SITUATIONS[was.situation]],
+    ...cuts.map((cut) => [`tile ${cut.tile}`, cutInWords(cut, display)]),
+    ["deck flashing", deck.method, was?.deck.method],
+    ["tile flashing", top.passes ? "tucks and covers" : "falls short", was && (was.top.passes ? "tucks and covers" : "falls short")],
+    ["may land off by", length(least, display)],
+  ];
+  return [element("dl", {}, ...rows.flatMap(([what, now, before]) => [
+    element("dt", {}, what),
+    element("dd", {}, now, before && before !== now && element("span", { class: "before" }, ` was: ${before}`)),
+  ]))];
+}
+
+function cutInWords(cut, display) {
+  const size = `${length(2 * cut.half_width_mm, display)} × ${length(2 * cut.half_height_mm, display)}`;
+  const place = `${length(cut.from_left_mm, display)} from the left, ${length(cut.from_nose_mm, display)} from the nose`;
+  const open = cut.open_to.length ? `, open to ${cut.open_to.map((side) => SIDES[side]).join(" and ")}` : "";
+  return `${cut.kind}${open}: ${size}, its centre ${place}`;
+}

@@ -1,0 +1,43 @@
+// Totals, before and after.
+import { element } from "./dom.js";
+import { COUNTS } from "./words.js";
+
+/**
+ * The counts of a takeoff, beside those that the job opened with where they differ.
+ *
+ * @param {object} now
+ * @param {object} before
+ */
+export function countTable(now, before) {
+  const rows = Object.entries(COUNTS).map(([key, words]) => [words, now.counts[key], before.counts[key]]);
+  const spares = now.spares.map((kind, index) => [`spare tiles, ${kind.tile}`, kind.spares, before.spares[index]?.spares ?? 0]);
+  return table("Counts", ["", "opened", "now", "change"], [...rows, ...spares].map(([words, after, first]) =>
+    [words, String(first), String(after), change(after - first)]));
+}
+
+/**
+ * What to bring, beside what the job took as it was opened.
+ *
+ * @param {Map<string, string>} now how much of each item, in words
+ * @param {Map<string, string>} before
+ */
+export function materialTable(now, before) {
+  const items = [...new Set([...now.keys(), ...before.keys()])];
+  return table("What to bring", ["", "opened", "now"], items.map((item) =>
+    [item, before.get(item) ?? "none", now.get(item) ?? "none"]));
+}
+
+function change(by) {
+  return by === 0 ? "" : by > 0 ? `+${by}` : `−${-by}`;
+}
+
+function table(title, heads, rows) {
+  return element("section", {},
+    element("table", {},
+      element("caption", {}, title),
+      element("thead", {}, element("tr", {}, ...heads.map((head) => (head ? element("th", { scope: "col" }, head) : element("td"))))),
+      element("tbody", {}, ...rows.map(([what, first, after, by]) =>
+        element("tr", { class: first !== after && "changed" },
+          element("th", { scope: "row" }, what), element("td", { class: "first" }, first), element("td", {}, after),
+          by !== undefined && element("td", { class: "change" }, by))))));
+}

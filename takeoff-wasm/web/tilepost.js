@@ -1,0 +1,34 @@
+// The takeoff in JavaScript: a job in, a takeoff or its problems out.
+import load, * as core from "./pkg/tilepost.js";
+
+/**
+ * Loads the module; everything else needs it.
+ *
+ * @param {BufferSource | URL | string} [module] the module's bytes or place, where it is not beside this file
+ */
+export default async function init(module) {
+  await load(module === undefined ? undefined : { module_or_path: module });
+}
+
+/**
+ * @param {object | string} job a job file's document, or its text
+ * @param {Record<string, string>} [files] texts of the files that the job names
+ * @returns {{ ok: true, takeoff: object } | { ok: false, problems: Problem[] }}
+ */
+export function takeoff(job, files = {}) {
+  return JSON.parse(core.takeoff_json(text(job), JSON.stringify(files)));
+}
+
+/** Every problem of a job: errors, and findings where it can be taken off. */
+export function check(job, files = {}) {
+  return JSON.parse(core.check_json(text(job), JSON.stringify(files)));
+}
+
+/** The JSON Schema of the job file. */
+export function schema() {
+  return JSON.parse(core.schema_json());
+}
+
+function text(job) {
+  return typeof job === "string" ? job : JSON.stringify(job);
+}

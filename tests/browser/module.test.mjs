@@ -1,0 +1,62 @@
+// The web module in Node.
+import assert from "node:assert/strict";
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import { test } from "node:test";
+import fc from "fast-check";
+import { jobs, read, web } from "./core.mjs";
+import init, { check, schema, takeoff } from "../../takeoff-wasm/web/tilepost.js";
+
+await init(readFileSync(join(web, "pkg/tilepost_bg.wasm")));
+
+for (const path of jobs) {
+  test(`${path} is taken off`, () => {
+    const { text, files } = read(path);
+    const { ok, takeoff: result } = takeoff(text, JSON.parse(files));
+    assert.ok(ok);
+    const posts = result.slopes.flatMap((slope) => slope.posts);
+    assert.ok(posts.length > 0);
+    assert.equal(result.counts.posts, posts.length);
+  });
+}
+
+test("a document and its text are one job", () => {
+  const { text, files } = read(jobs[0]);
+  assert.deepEqual(takeoff(JSON.parse(text), JSON.parse(files)), takeoff(text, JSON.parse(files)));
+});
+
+test("problems are data", () => {
+  const { ok, problems } = takeoff({ format: "tilepost-job/1", naem: "x" });
+  assert.equal(ok, false);
+  const unknown = problems.find(({ code }) => code === "unknown-field");
+  assert.deepEqual(unknown, { ...unknown, path: "/naem", severity: "error", help: "did you mean `name`?" });
+  assert.deepEqual(check({ format: "tilepost-job/1", naem: "x" }).problems, problems);
+});
+
+test("the schema knows the format", () => {
+  assert.equal(schema().properties.format.const, "tilepost-job/1");
+});
+
+test("any value in any place gives a takeoff or problems, and the module lives on", () => {
+  const documents = jobs.map((path) => ({ ...read(path) })).map(({ text, files }) => ({ text, files: JSON.parse(files) }));
+  let refused = 0;
+  fc.assert(fc.property(fc.constantFrom(...documents), fc.nat(), fc.jsonValue(), ({ text, files }, place, value) => {
+    const job = JSON.parse(text);
+    const [inside, key] = places(job)[place % places(job).length];
+    inside[key] = value;
+    const result = takeoff(job, files);
+    if (!result.ok) refused += 1;
+    assert.ok(result.ok || result.problems.every(({ code, message, help }) => code && message && help));
+  }), { numRuns: 300 });
+  assert.ok(refused > 0);
+});
+
+test("files that are no texts by name are an error", () => {
+  assert.throws(() => takeoff("{}", { "posts.csv": 7 }), /`files` is not an object of names and texts/);
+});
+
+/** Each place inside a document: what holds it, and its key there. */
+function places(value) {
+  if (value === null || typeof value !== "object") return [];
+  return Object.keys(value).flatMap((key) => [[value, key], ...places(value[key])]);
+}
