@@ -29,7 +29,7 @@ pub(super) fn draw(svg: &mut Svg, slope: &SlopeTakeoff, sheet: Sheet, shown: Qua
 
 /// The lower left corner of the outline's bounds, from which the posts are measured.
 pub(super) fn datum(slope: &SlopeTakeoff) -> [f64; 2] {
-    let outline = slope.outline_mm.first().and_then(|ring| super::bounds(ring));
+    let outline = slope.outline_mm.first().and_then(super::bounds);
     outline.map_or([0.0, 0.0], |[left, lower, ..]| [left, lower])
 }
 
@@ -139,8 +139,7 @@ pub(super) fn spread(places: Vec<Place>, [from, to]: [f64; 2], gap: f64) -> (Vec
 
 /// Overall width below, overall height on the right.
 fn overall(svg: &mut Svg, slope: &SlopeTakeoff, sheet: Sheet, shown: Quantities) {
-    let Some([left, lower, right, upper]) = slope.outline_mm.first().and_then(|ring| super::bounds(ring))
-    else {
+    let Some([left, lower, right, upper]) = slope.outline_mm.first().and_then(super::bounds) else {
         return;
     };
     let below = sheet.slope[1] - sheet.mm(25.0);

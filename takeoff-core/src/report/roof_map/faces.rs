@@ -114,9 +114,12 @@ fn holds(ring: &[[f64; 2]], [u, v]: [f64; 2]) -> bool {
         == 1
 }
 
-/// The part of a tile that one sees: its clipped footprint within its face.
+/// The part of a tile that one sees: its clipped footprint within its face. A tile of which nothing is seen
+/// (the field's edge leaves no more than its head, under other tiles) is shown as it lies.
 fn visible(tile: &TileWork) -> Vec<Vec<[f64; 2]>> {
-    tile.footprint_mm.iter().map(|ring| clipped(ring, tile.face_mm)).filter(|ring| ring.len() > 2).collect()
+    let seen = tile.footprint_mm.iter().map(|ring| clipped(ring, tile.face_mm));
+    let seen: Vec<_> = seen.filter(|ring| ring.len() > 2).collect();
+    if seen.is_empty() { tile.footprint_mm.clone() } else { seen }
 }
 
 /// A ring cut to a rectangle, side by side (Sutherland and Hodgman, 1974).

@@ -24,7 +24,12 @@ pub(super) fn draw(svg: &mut Svg, takeoff: &Takeoff, slope: &SlopeTakeoff, sheet
     block.line(4.5, marks::PLAIN, "normal", &facts(slope, shown));
     block.line(3.6, marks::PLAIN, "normal", &tiling(slope, shown));
     let posts = words::count(slope.posts.len() as u64, "post", "posts");
-    block.line(3.6, marks::PLAIN, "normal", &format!("{posts}; dimensions from the left end and the eave"));
+    block.line(
+        3.6,
+        marks::PLAIN,
+        "normal",
+        &format!("{posts}; dimensions from the left end and the lowest edge"),
+    );
     let down = block.down;
     scale_bar(svg, sheet, takeoff.display, down + 3.0);
     north(svg, sheet, slope);

@@ -1,4 +1,4 @@
-//! The tables of a takeoff: what to bring, the posts, the cuts, the tiles handled.
+//! The tables of a takeoff: what to bring, the posts, the cuts, the tiles handled, the felt patches.
 //!
 //! A column's name ends in its unit (`u_mm`, `area_mm2`); a column without one beside it (`u`) shows the
 //! same in the units of the job, for people. Rows are keyed by names: slope and post, slope and tile.
@@ -26,6 +26,7 @@ pub fn all(takeoff: &Takeoff) -> Vec<(&'static str, Table<'_>)> {
         ("posts", posts(takeoff)),
         ("cuts", cuts(takeoff)),
         ("tiles", tiles(takeoff)),
+        ("patches", patches(takeoff)),
     ]
 }
 

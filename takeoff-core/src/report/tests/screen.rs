@@ -1,0 +1,71 @@
+//! The summary on screen.
+use super::super::{CAUTIONS, plain, summary};
+use super::{HOSTILE, sample};
+
+/// The summary as one line, so that a phrase is found wherever it was wrapped.
+fn flowing(summary: &str) -> String {
+    summary.split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
+#[test]
+fn no_line_passes_80_columns() {
+    for takeoff in sample::all().into_iter().chain(HOSTILE.map(sample::named)) {
+        let summary = summary(&takeoff);
+        assert!(summary.lines().count() > 20);
+        for line in summary.lines() {
+            assert!(plain::columns(line) <= 80, "{line}");
+            assert!(!line.chars().any(char::is_control), "{line:?}");
+            assert_eq!(line.trim_end(), line);
+        }
+    }
+}
+
+#[test]
+fn every_total_is_told() {
+    for takeoff in sample::all() {
+        let text = flowing(&summary(&takeoff));
+        let counts = &takeoff.counts;
+        for (count, what) in [
+            (counts.holes, "with a hole"),
+            (counts.notches, "with a notch"),
+            (counts.corners, "with a corner off"),
+            (counts.severed, "severed"),
+            (counts.removed, "taken up and laid back"),
+            (counts.loosened, "loosened in place"),
+            (counts.tucked, "tucked under"),
+            (counts.patched, "patched"),
+        ] {
+            assert!(text.contains(&format!(" {count} {what}")), "{count} {what}\n{text}");
+        }
+        for line in &takeoff.materials {
+            assert!(text.contains(&flowing(&line.item)), "{}", line.item);
+        }
+        for spares in &takeoff.spares {
+            assert!(text.contains(&format!("{} {}", spares.spares.spares, spares.tile)), "{}", spares.tile);
+        }
+        for finding in &takeoff.findings {
+            assert!(text.contains(&finding.code), "{}", finding.code);
+        }
+        for caution in CAUTIONS {
+            assert!(text.contains(&flowing(caution)));
+        }
+        let open = takeoff.survey.iter().filter(|answer| answer.answer.is_none());
+        for answer in open {
+            assert!(text.contains(&flowing(&answer.asks)), "{}", answer.asks);
+        }
+    }
+}
+
+#[test]
+fn the_posts_by_situation_add_up() {
+    for takeoff in sample::all() {
+        let summary = summary(&takeoff);
+        let block = summary.split("\nPosts: ").nth(1).unwrap().split("\n\n").next().unwrap();
+        let mut lines = block.lines();
+        let total: u64 = lines.next().unwrap().parse().unwrap();
+        let first_number =
+            |line: &str| line.split_whitespace().next().and_then(|word| word.parse::<u64>().ok());
+        let counted: u64 = lines.filter(|line| line.starts_with("   ")).filter_map(first_number).sum();
+        assert_eq!((total, counted), (takeoff.counts.posts, takeoff.counts.posts));
+    }
+}
