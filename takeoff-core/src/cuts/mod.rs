@@ -11,7 +11,7 @@ mod tests;
 
 pub use breach::Breach;
 pub use judge::{Footprint, Judged, judge, judge_together};
-pub use opening::{Opening, opening_of};
+pub use opening::{Opening, opening_of, openings_of};
 pub use removed::{Removed, removed};
 pub use shape::Shape;
 pub use slope_cut::{SlopeCut, cuts_of};

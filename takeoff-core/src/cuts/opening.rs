@@ -57,6 +57,11 @@ pub fn opening_of(assembly: &Assembly, slope: &Slope) -> Opening {
     }
 }
 
+/// The openings of a slope's posts, one a post, as if each stood at the origin.
+pub fn openings_of(slope: &Slope) -> Vec<Opening> {
+    slope.posts.iter().map(|post| opening_of(&post.assembly, slope)).collect()
+}
+
 impl Opening {
     /// The same opening for a post elsewhere.
     pub fn at(&self, post: Point) -> Ellipse {

@@ -27,6 +27,25 @@ pub struct Job {
     pub(crate) findings: Vec<super::Problem>,
 }
 
+impl Job {
+    /// Its slopes, in its order.
+    pub fn slopes(&self) -> &[Slope] {
+        &self.slopes
+    }
+
+    /// How the crew works.
+    pub fn practice(&self) -> &Practice {
+        &self.practice
+    }
+}
+
+impl Slope {
+    /// Its posts, in the job's order.
+    pub fn posts(&self) -> &[Post] {
+        &self.posts
+    }
+}
+
 /// Which units reports show; it changes no number.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "snake_case")]

@@ -1,5 +1,5 @@
 //! The takeoff of one slope.
-use crate::cuts::{Opening, cuts_of, opening_of};
+use crate::cuts::{cuts_of, openings_of};
 use crate::deck::{
     Method, Taken, battens, deck_area, flashings_that_meet, head_lap, patches, patches_without_lap_line,
     set_tiles, support, taken_up, tile_work, trim, work_zone,
@@ -26,7 +26,7 @@ pub(super) struct Worked {
 pub(super) fn work(job: &Job, place: usize, slope: &Slope) -> Worked {
     let site = Site::of(slope, &job.practice);
     let posts = &slope.posts;
-    let openings: Vec<Opening> = posts.iter().map(|post| opening_of(&post.assembly, slope)).collect();
+    let openings = openings_of(slope);
     let ellipses: Vec<Ellipse> =
         posts.iter().zip(&openings).map(|(post, opening)| opening.for_post(post)).collect();
     let cuts = cuts_of(&site, &ellipses);

@@ -1,0 +1,30 @@
+//! How many posts a second are cut out of a field of 1 000 000 tiles, on one thread?
+//!
+//! Beside it, `benches/python/shapely_cuts.py` does the same with general-purpose geometry.
+#![allow(missing_docs, reason = "criterion's macros make functions without docs")]
+use criterion::{BatchSize, Criterion, Throughput, criterion_group, criterion_main};
+use takeoff_core::cuts::{cuts_of, openings_of, removed};
+use takeoff_core::job::{Files, Job};
+use takeoff_core::slope::Site;
+
+fn cuts(c: &mut Criterion) {
+    const POSTS: u64 = 100_000;
+    let job = Job::read(&tilepost_benches::gable(1000, 1000, POSTS), &Files::new()).expect("a sound job");
+    let slope = &job.slopes()[0];
+    let site = Site::of(slope, job.practice());
+    let openings: Vec<_> =
+        openings_of(slope).iter().zip(slope.posts()).map(|(o, post)| o.for_post(post)).collect();
+    let mut group = c.benchmark_group("cuts");
+    group.throughput(Throughput::Elements(POSTS)).sample_size(10);
+    group.bench_function("100 000 posts on 1 000 000 tiles, kinds and areas", |b| {
+        b.iter_batched(
+            || (),
+            |()| cuts_of(&site, &openings).iter().map(|cut| removed(&cut.judged).area_mm2).sum::<f64>(),
+            BatchSize::PerIteration,
+        );
+    });
+    group.finish();
+}
+
+criterion_group!(benches, cuts);
+criterion_main!(benches);
