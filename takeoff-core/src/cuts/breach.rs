@@ -6,15 +6,16 @@ use super::Shape;
 
 /// The breached edges that decide a cut: none, one, or the two beside a convex corner; else it severs.
 ///
-/// An edge is breached when the opening grown by the least sound web meets it: the strip left would snap.
+/// An edge is breached when the opening grown by the least sound web meets it: the strip left would snap. Edges are
+/// counted in the order of the footprint's boundary; a whole tile's from its nose, counter-clockwise.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Breach {
     /// Sound tile all round.
     None,
     /// Out through one edge.
-    One(Segment),
+    One(u16),
     /// Out through two edges that share a convex corner, in the order of the boundary.
-    Corner(Segment, Segment),
+    Corner(u16, u16),
     /// Any other set of edges: no sound single piece remains.
     Other,
 }
@@ -31,7 +32,7 @@ impl Breach {
     }
 
     /// The edges the cut runs out of.
-    pub fn open_edges(&self) -> impl Iterator<Item = Segment> {
+    pub fn open_edges(&self) -> impl Iterator<Item = u16> + use<> {
         let (first, second) = match *self {
             Breach::One(edge) => (Some(edge), None),
             Breach::Corner(before, after) => (Some(before), Some(after)),
@@ -50,31 +51,28 @@ impl Breach {
             Rect::new(left, upper, right, upper),
             Rect::new(left, lower, left, upper),
         ];
-        let breached = sides.map(|side| grown.meets_rect(&side));
-        let corners = tile.corners();
-        let edge = |i: usize| Segment { from: corners[i % 4], to: corners[(i + 1) % 4] };
-        match breached {
+        match sides.map(|side| grown.meets_rect(&side)) {
             [false, false, false, false] => Breach::None,
-            [true, false, false, false] => Breach::One(edge(0)),
-            [false, true, false, false] => Breach::One(edge(1)),
-            [false, false, true, false] => Breach::One(edge(2)),
-            [false, false, false, true] => Breach::One(edge(3)),
-            [true, true, false, false] => Breach::Corner(edge(0), edge(1)),
-            [false, true, true, false] => Breach::Corner(edge(1), edge(2)),
-            [false, false, true, true] => Breach::Corner(edge(2), edge(3)),
-            [true, false, false, true] => Breach::Corner(edge(3), edge(0)),
+            [true, false, false, false] => Breach::One(0),
+            [false, true, false, false] => Breach::One(1),
+            [false, false, true, false] => Breach::One(2),
+            [false, false, false, true] => Breach::One(3),
+            [true, true, false, false] => Breach::Corner(0, 1),
+            [false, true, true, false] => Breach::Corner(1, 2),
+            [false, false, true, true] => Breach::Corner(2, 3),
+            [true, false, false, true] => Breach::Corner(3, 0),
             _ => Breach::Other,
         }
     }
 
     /// What `grown` breaches of a tile cut by the field's edge.
     pub(super) fn of_piece(grown: &Shape, piece: &Polygon) -> Breach {
-        let mut breached = piece.edges().filter(|edge| grown.meets_segment(edge));
+        let mut breached = piece.edges().zip(0u16..).filter(|(edge, _)| grown.meets_segment(edge));
         match (breached.next(), breached.next(), breached.next()) {
             (None, ..) => Breach::None,
-            (Some(one), None, _) => Breach::One(one),
-            (Some(a), Some(b), None) if share_convex_corner(a, b) => Breach::Corner(a, b),
-            (Some(a), Some(b), None) if share_convex_corner(b, a) => Breach::Corner(b, a),
+            (Some((_, one)), None, _) => Breach::One(one),
+            (Some((a, i)), Some((b, j)), None) if share_convex_corner(a, b) => Breach::Corner(i, j),
+            (Some((a, i)), Some((b, j)), None) if share_convex_corner(b, a) => Breach::Corner(j, i),
             _ => Breach::Other,
         }
     }

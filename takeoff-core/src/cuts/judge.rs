@@ -1,5 +1,5 @@
 //! Which tiles an opening cuts, and how.
-use crate::geometry::{Ellipse, Polygon, Rect};
+use crate::geometry::{Ellipse, Polygon, Rect, Segment};
 use crate::slope::{Field, TileGrid, TileId};
 use crate::takeoff::{CutKind, TileSide};
 
@@ -52,6 +52,17 @@ impl Footprint {
         }
     }
 
+    /// An edge by its place in the boundary.
+    pub fn edge(&self, place: u16) -> Option<Segment> {
+        match self {
+            Footprint::Whole(rect) => {
+                let (corners, i) = (rect.corners(), usize::from(place));
+                Some(Segment { from: *corners.get(i)?, to: corners[(i + 1) % 4] })
+            }
+            Footprint::Edge { polygon, .. } => polygon.edges().nth(usize::from(place)),
+        }
+    }
+
     /// Which piece, where the tile falls into several.
     pub fn number(&self) -> Option<u16> {
         match self {
@@ -96,9 +107,14 @@ impl Judged {
         self.breach.kind()
     }
 
+    /// The edges that the cut runs out of.
+    pub fn open_edges(&self) -> impl Iterator<Item = Segment> {
+        self.breach.open_edges().filter_map(|place| self.footprint.edge(place))
+    }
+
     /// The sides of the whole tile that the cut runs out of.
     pub fn open_to(&self, tile: &Rect) -> Vec<TileSide> {
-        let mut sides: Vec<TileSide> = self.breach.open_edges().map(|edge| side_of(edge, tile)).collect();
+        let mut sides: Vec<TileSide> = self.open_edges().map(|edge| side_of(edge, tile)).collect();
         sides.sort_unstable();
         sides
     }
@@ -110,14 +126,9 @@ impl Judged {
 /// neighbours.
 pub fn judge(grid: &TileGrid, field: &Field, shape: Shape, web: i64, mut found: impl FnMut(Judged)) {
     let bounds = shape.bounds();
-    let mut tiles = grid.over(bounds).peekable();
-    if tiles.peek().is_none() {
-        return;
-    }
     // Where the field covers every tile that could be met, none of them needs clipping.
-    let reach = tile_reach(grid, bounds);
-    let all_whole = field.covers(&reach);
-    for (tile, rect) in tiles {
+    let all_whole = field.covers(&grid.reach(&bounds));
+    for (tile, rect) in grid.over(bounds) {
         let mut take = |footprint: Footprint| {
             if footprint.meets(&shape) {
                 let breach = footprint.breach(&shape, web);
@@ -130,11 +141,6 @@ pub fn judge(grid: &TileGrid, field: &Field, shape: Shape, web: i64, mut found: 
             Footprint::pieces(field, &rect).into_iter().for_each(&mut take);
         }
     }
-}
-
-/// A rectangle round every tile that meets `bounds`.
-fn tile_reach(grid: &TileGrid, bounds: Rect) -> Rect {
-    grid.over(bounds).fold(bounds, |reach, (_, rect)| reach.union(&rect))
 }
 
 /// What several openings do to one piece of tile: those whose bounding rectangles are nearer than the web in

@@ -5,7 +5,6 @@ use crate::geometry::math::{acos, asin};
 use crate::geometry::{Ellipse, Rect, ellipse_arc_length, to_mm};
 use crate::takeoff::TileSide;
 
-use super::breach::side_of;
 use super::sweep::swept;
 use super::{Breach, Footprint, Judged, Shape};
 
@@ -34,14 +33,22 @@ pub fn removed(judged: &Judged) -> Removed {
     if let (Footprint::Whole(tile), Shape::Ellipse(ellipse)) = (&judged.footprint, judged.shape) {
         match judged.breach {
             Breach::None => return hole(&ellipse),
-            Breach::One(edge) => return notch(&ellipse, tile, side_of(edge, tile)),
-            Breach::Corner(one, other) => {
-                return corner(&ellipse, tile, side_of(one, tile), side_of(other, tile));
-            }
+            Breach::One(edge) => return notch(&ellipse, tile, side(edge)),
+            Breach::Corner(one, other) => return corner(&ellipse, tile, side(one), side(other)),
             Breach::Other => {}
         }
     }
-    swept(&judged.shape, &judged.footprint.polygon(), &judged.breach)
+    swept(judged)
+}
+
+/// The side of a whole tile that is the edge at a place of its boundary.
+fn side(place: u16) -> TileSide {
+    match place {
+        0 => TileSide::Nose,
+        1 => TileSide::Right,
+        2 => TileSide::Head,
+        _ => TileSide::Left,
+    }
 }
 
 fn hole(ellipse: &Ellipse) -> Removed {

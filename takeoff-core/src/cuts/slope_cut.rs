@@ -1,5 +1,7 @@
 //! All cuts of a slope.
-use crate::geometry::Ellipse;
+use smallvec::{SmallVec, smallvec};
+
+use crate::geometry::{Ellipse, grid};
 use crate::slope::Site;
 
 use super::{Judged, Shape, judge, judge_together};
@@ -10,7 +12,7 @@ pub struct SlopeCut {
     /// The tile and what happens to it.
     pub judged: Judged,
     /// The posts, by their place in the slope's list; several when their openings are judged as one.
-    pub posts: Vec<usize>,
+    pub posts: SmallVec<[usize; 2]>,
 }
 
 /// All cuts of a slope, by course, column, part, piece and first post.
@@ -18,20 +20,23 @@ pub struct SlopeCut {
 /// `openings` holds one opening a post. Openings in one tile that are nearer than the least sound web are judged
 /// together.
 pub fn cuts_of(site: &Site, openings: &[Ellipse]) -> Vec<SlopeCut> {
-    let web = crate::geometry::grid(site.practice.least_web);
-    let mut alone: Vec<SlopeCut> = Vec::with_capacity(openings.len() * 2);
+    let web = grid(site.practice.least_web);
+    let mut alone: Vec<SlopeCut> = Vec::with_capacity(openings.len() * 5 / 2);
     for (post, opening) in openings.iter().enumerate() {
         judge(&site.grid, &site.field, Shape::Ellipse(*opening), web, |judged| {
-            alone.push(SlopeCut { judged, posts: vec![post] });
+            alone.push(SlopeCut { judged, posts: smallvec![post] });
         });
     }
-    alone.sort_by_key(|cut| (cut.judged.tile, cut.judged.footprint.number(), cut.posts[0]));
+    alone.sort_by_cached_key(|cut| (cut.judged.tile, cut.judged.footprint.number()));
     if !alone.windows(2).any(|pair| same_piece(&pair[0], &pair[1])) {
         return alone;
     }
     let mut cuts = Vec::with_capacity(alone.len());
     for of_piece in alone.chunk_by(same_piece) {
-        joined(of_piece, openings, web, &mut cuts);
+        match of_piece {
+            [only] => cuts.push(only.clone()),
+            several => joined(several, openings, web, &mut cuts),
+        }
     }
     cuts
 }

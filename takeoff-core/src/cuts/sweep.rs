@@ -5,18 +5,19 @@
 //! vertex, a crossing, a tangent) the footprint is a stack of trapezoids under fixed edges, and what is removed
 //! of each has a closed form.
 use super::removed::Removed;
-use super::{Breach, Shape};
+use super::{Judged, Shape};
 use crate::geometry::math::{asin, atan2};
-use crate::geometry::{Ellipse, Point, Polygon, Rect, Segment, ellipse_arc_length, to_mm};
+use crate::geometry::{Ellipse, Point, Rect, Segment, ellipse_arc_length, to_mm};
 
 /// What a cut takes away of a footprint.
 ///
 /// A notch goes, from every point of the opening inside the tile, along the breached edge's outward normal up to
 /// where that ray first leaves the tile. For a corner the same holds for the cone of both normals; in a footprint
 /// that is not convex, what lies in the cone behind a gap is taken as removed too.
-pub(super) fn swept(shape: &Shape, footprint: &Polygon, breach: &Breach) -> Removed {
-    let frame = Frame::for_cut(shape, breach);
-    let outline = Outline::of(shape, &frame, breach);
+pub(super) fn swept(judged: &Judged) -> Removed {
+    let frame = Frame::for_cut(judged);
+    let outline = Outline::of(judged, &frame);
+    let footprint = judged.footprint.polygon();
     let edges: Vec<Line> = footprint.edges().filter_map(|edge| Line::of(&frame, edge)).collect();
     let stops = outline.stops(&edges);
     let slabs: Vec<Slab> =
@@ -36,10 +37,10 @@ struct Frame {
 }
 
 impl Frame {
-    fn for_cut(shape: &Shape, breach: &Breach) -> Frame {
-        let bounds = shape.bounds();
+    fn for_cut(judged: &Judged) -> Frame {
+        let bounds = judged.shape.bounds();
         // Of the two directions of a corner the later one: the other then points to the left.
-        let y_axis = breach.open_edges().last().map_or([0.0, 1.0], |edge| {
+        let y_axis = judged.open_edges().last().map_or([0.0, 1.0], |edge| {
             let [u, v] = outward(edge);
             [-u, -v]
         });
@@ -170,7 +171,8 @@ enum How {
 }
 
 impl Outline {
-    fn of(shape: &Shape, frame: &Frame, breach: &Breach) -> Outline {
+    fn of(judged: &Judged, frame: &Frame) -> Outline {
+        let shape = &judged.shape;
         let (ellipse, mut upper, lower) = match shape {
             Shape::Ellipse(ellipse) => {
                 let leaning = Leaning::of(ellipse, frame);
@@ -182,11 +184,12 @@ impl Outline {
                 (None, upper, lower)
             }
         };
-        let how = match breach {
-            Breach::None | Breach::Other => How::Within,
-            Breach::One(_) => How::Down,
-            Breach::Corner(left, _) => {
-                let ray = frame.direction(outward(*left));
+        let mut edges = judged.open_edges();
+        let how = match (edges.next(), edges.next()) {
+            (None, _) => How::Within,
+            (Some(_), None) => How::Down,
+            (Some(left), Some(_)) => {
+                let ray = frame.direction(outward(left));
                 let normal = [ray[1], -ray[0]];
                 let touch = match (&ellipse, shape) {
                     (Some(leaning), _) => leaning.support(normal, frame),

@@ -121,6 +121,13 @@ impl TileGrid {
         (first as u32..after as u32).flat_map(move |course| self.in_course(course, rect))
     }
 
+    /// A rectangle round every tile that could meet another rectangle.
+    pub fn reach(&self, rect: &Rect) -> Rect {
+        let widest = self.parts.iter().map(|&(_, left, right)| right - left).max().unwrap_or(0);
+        let Rect { left, lower, right, upper } = *rect;
+        Rect::new(left - widest, lower - self.length, right + widest, upper + self.length)
+    }
+
     /// The tiles of one course that meet a rectangle.
     fn in_course(&self, course: u32, rect: Rect) -> impl Iterator<Item = (TileId, Rect)> + '_ {
         self.columns_over(course, rect).flat_map(move |column| {
