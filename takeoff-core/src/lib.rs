@@ -1,6 +1,7 @@
 //! Takeoff of posts through an existing tile roof.
 #![forbid(unsafe_code)]
 pub mod api;
+pub mod consumables;
 pub mod cuts;
 pub mod deck;
 pub mod geometry;

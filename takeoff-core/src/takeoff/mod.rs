@@ -18,6 +18,7 @@ mod tile_spares;
 pub use cautions::{CAUTIONS, question};
 pub use result::*;
 
+use crate::consumables::materials;
 use crate::job::{Job, Problem};
 
 use slope::Worked;
@@ -48,7 +49,7 @@ pub fn takeoff(job: &Job) -> Result<Takeoff, Vec<Problem>> {
         job: job.name.clone(),
         display: job.display,
         counts: counts::counts(&slopes),
-        materials: Vec::new(),
+        materials: materials(job, &slopes, &spares),
         service_level: job.practice.service_level,
         spares,
         slopes,

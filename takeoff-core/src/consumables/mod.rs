@@ -1,0 +1,15 @@
+//! What the work uses up: felt, sealant, fasteners, boards, tiles. Every need says where it comes from.
+mod boards;
+mod fasteners;
+mod felt;
+mod materials;
+mod needs;
+mod packs;
+mod sealant;
+mod spare_tiles;
+#[cfg(test)]
+mod tests;
+
+pub use materials::materials;
+pub use packs::whole_packs;
+pub use sealant::{Dose, bead_mm3, doses, flange_bead_mm, ring_mm};
