@@ -79,12 +79,13 @@ pub(super) fn letters(svg: &mut Svg, slope: &SlopeTakeoff, marked: &[(Mark, &Til
     svg.close("g");
 }
 
-/// The best of a few places for a letter: within the face, clear of what is taken.
+/// The best of a few places for a letter: within the face, where it covers least of what is taken.
 fn place(face: &[Vec<[f64; 2]>], size: f64, taken: &[[f64; 4]]) -> Option<[f64; 2]> {
     let ring = face.first()?;
     let [left, lower, right, upper] = super::bounds(ring)?;
-    let (across, up) =
-        ((right - left).min(size) / 2.0 + size / 4.0, (upper - lower).min(size) / 2.0 + size / 6.0);
+    // Capitals are lower and narrower than the size they are set in.
+    let half = 0.37 * size;
+    let (across, up) = ((right - left).min(1.3 * size) / 2.0, (upper - lower).min(1.1 * size) / 2.0);
     let middle = [(left + right) / 2.0, (lower + upper) / 2.0];
     let places = [
         [left + across, lower + up],
@@ -95,14 +96,19 @@ fn place(face: &[Vec<[f64; 2]>], size: f64, taken: &[[f64; 4]]) -> Option<[f64; 
         [middle[0], upper - up],
         middle,
     ];
-    // Capitals are lower and narrower than the size they are set in.
-    let half = 0.4 * size;
-    let free = |[u, v]: [f64; 2]| {
-        let [box_left, box_lower, box_right, box_upper] = [u - half, v - half, u + half, v + half];
-        !taken.iter().any(|t| box_left < t[2] && t[0] < box_right && box_lower < t[3] && t[1] < box_upper)
+    let covered = |&[u, v]: &[f64; 2]| -> f64 {
+        let letter = [u - half, v - half, u + half, v + half];
+        taken.iter().map(|&other| overlap(letter, other)).sum()
     };
-    let within: Vec<[f64; 2]> = places.into_iter().filter(|&at| holds(ring, at)).collect();
-    within.iter().copied().find(|&at| free(at)).or(within.first().copied()).or(Some(middle))
+    let within = places.into_iter().filter(|&at| holds(ring, at));
+    within.min_by(|a, b| covered(a).total_cmp(&covered(b))).or(Some(middle))
+}
+
+/// The area that two rectangles share.
+fn overlap(a: [f64; 4], b: [f64; 4]) -> f64 {
+    let across = a[2].min(b[2]) - a[0].max(b[0]);
+    let up = a[3].min(b[3]) - a[1].max(b[1]);
+    across.max(0.0) * up.max(0.0)
 }
 
 /// Whether a point is within a ring: a ray from it crosses the ring an odd number of times.

@@ -82,6 +82,17 @@ fn letters_and_legend_count_alike() {
 }
 
 #[test]
+fn every_mark_is_drawn_somewhere() {
+    let kinds: BTreeSet<CutKind> = sample::all()
+        .iter()
+        .flat_map(|takeoff| &takeoff.slopes)
+        .flat_map(|slope| &slope.cuts)
+        .map(|cut| cut.kind)
+        .collect();
+    assert_eq!(kinds.len(), 4, "the samples hold no more than {kinds:?}");
+}
+
+#[test]
 fn nothing_stands_off_the_sheet() {
     drawings(|_, slope, document| {
         let root = document.root_element();

@@ -46,18 +46,18 @@ fn posts<'n>(job: &mut Value, places: impl IntoIterator<Item = (&'n str, f64, f6
     job["slopes"][0]["posts"] = places.into_iter().map(post).collect();
 }
 
-/// A hole, notches, a corner and a severed tile: noses are at −1 1/2 + k · 13 1/4 in, joints of even
-/// courses at multiples of 12 in, tiles 16 1/2 in long.
+/// Every kind of cut. Noses are at −1 1/2 + k · 13 1/4 in, joints at multiples of 12 in, 6 in further right in
+/// every other course; a tile is 13 × 16 1/2 in, so that an opening of 12 in across its middle severs it.
 fn every_cut() -> Takeoff {
     edited(|job| {
         posts(
             job,
-            [("hole", 56.0, 31.0), ("notch", 102.0, 40.5), ("corner", 155.0, 37.0), ("wide", 210.0, 120.0)],
+            [("hole", 56.0, 31.0), ("side", 155.0, 31.0), ("nose", 102.0, 39.0), ("wide", 215.5, 126.0)],
         );
         let mut wide = job["assemblies"]["post-7"].clone();
-        wide["post_diameter"] = json!("10 in");
+        wide["post_diameter"] = json!("11 1/2 in");
         wide["deck_flashing"] = json!({
-            "width": "20 in", "down": "9 in", "up": "14 in", "cone_diameter": "10 1/2 in", "cone_height": "4 in"
+            "width": "20 in", "down": "9 in", "up": "14 in", "cone_diameter": "12 in", "cone_height": "4 in"
         });
         wide["top_flashing"] = json!({"width": "24 in", "down": "10 in", "up": "14 in"});
         job["assemblies"]["wide"] = wide;
