@@ -54,10 +54,10 @@ impl Quantities {
         }
     }
 
-    /// The number of a material line with its unit; what is counted stands bare.
+    /// The number of a material line with its unit; what is counted stands bare, to a hundredth.
     pub(super) fn amount(self, amount: f64, unit: Unit) -> String {
         match unit {
-            Unit::Each => super::plain::number(amount),
+            Unit::Each => super::plain::number((amount * 100.0).round() / 100.0),
             Unit::Mm2 => self.area(amount),
             Unit::Mm => self.length(amount),
             Unit::Mm3 => self.volume(amount),

@@ -13,6 +13,15 @@ const WIDTH: usize = 80;
 const PLACES: usize = 3;
 
 /// The summary of a takeoff: lines of at most 80 columns, each ended by a line feed.
+///
+/// # Example
+///
+/// ```
+/// use takeoff_core::{api::read_and_take_off, job::Files, report::summary};
+/// let job = include_str!("../../../fixtures/plain-gable/job.json");
+/// let summary = summary(&read_and_take_off(job, &Files::new()).unwrap());
+/// assert!(summary.lines().all(|line| line.chars().count() <= 80));
+/// ```
 pub fn summary(takeoff: &Takeoff) -> String {
     let shown = Quantities(takeoff.display);
     let mut page = Page::default();
@@ -24,9 +33,9 @@ pub fn summary(takeoff: &Takeoff) -> String {
     }
     posts(&mut page, takeoff);
     tiles(&mut page, takeoff, shown);
-    deck(&mut page, takeoff);
+    deck(&mut page, takeoff, shown);
     bring(&mut page, takeoff, shown);
-    findings(&mut page, &takeoff.findings);
+    findings(&mut page, takeoff);
     assumptions(&mut page, takeoff);
     survey(&mut page, takeoff);
     page.head("Cautions");
@@ -77,20 +86,28 @@ fn tiles(page: &mut Page, takeoff: &Takeoff, shown: Quantities) {
     page.head("Tiles handled");
     page.counted(counts.removed, "taken up and laid back, cut ones included");
     page.counted(counts.loosened, "loosened in place");
-    let excluded = takeoff.slopes.iter().flat_map(|slope| &slope.tiles).filter(|tile| tile.excluded).count();
-    if excluded > 0 {
-        page.counted(excluded as u64, "set fast and not to be loosened: excluded");
-    }
+    let tiles = || takeoff.slopes.iter().flat_map(|slope| &slope.tiles);
+    let refastened = tiles().filter(|tile| tile.refasten).count() as u64;
+    let excluded = tiles().filter(|tile| tile.excluded).count() as u64;
+    page.counted_if_any(refastened, "of them refastened, near an edge of the roof");
+    page.counted_if_any(excluded, "set fast and not to be loosened: excluded");
 }
 
-fn deck(page: &mut Page, takeoff: &Takeoff) {
+fn deck(page: &mut Page, takeoff: &Takeoff, shown: Quantities) {
     let counts = &takeoff.counts;
-    page.head("Deck flashings");
-    page.counted(counts.tucked, "tucked under the sheet above");
-    page.counted(
-        counts.patched,
-        &format!("patched, with {}", words::count(counts.patches, "felt patch", "felt patches")),
-    );
+    page.head("Deck work");
+    page.counted(counts.tucked, "flashings tucked under the sheet above");
+    let patches = words::count(counts.patches, "felt patch", "felt patches");
+    page.counted(counts.patched, &format!("flashings patched, with {patches}"));
+    let slopes = &takeoff.slopes;
+    let battens = slopes.iter().map(|slope| slope.battens.len() as u64).sum();
+    let blocking = slopes.iter().map(|slope| slope.blocking.len() as u64).sum();
+    page.counted_if_any(battens, "pieces of batten cut out and reset");
+    page.counted_if_any(blocking, "blocking boards between rafters");
+    let trim: f64 = slopes.iter().flat_map(|slope| &slope.trim).map(|trim| trim.length_mm).sum();
+    if trim > 0.0 {
+        page.text("  ", "  ", &format!("Ridge, hip and rake trim taken up: {}.", shown.length(trim)));
+    }
 }
 
 fn bring(page: &mut Page, takeoff: &Takeoff, shown: Quantities) {
@@ -99,9 +116,10 @@ fn bring(page: &mut Page, takeoff: &Takeoff, shown: Quantities) {
         let amount = shown.amount(line.bring, line.unit);
         page.text(&format!("  {amount:>16}  "), &" ".repeat(22), &material(line, shown));
     }
-    page.head(&format!("Spare tiles, enough with a probability of {}", percent(takeoff.service_level)));
+    let level = percent(takeoff.service_level);
+    page.head(&format!("Spare tiles among them, enough with a probability of {level}"));
     for spares in &takeoff.spares {
-        page.text(&format!("  {:>16}  ", spares.spares.spares), &" ".repeat(22), &spare(spares));
+        page.text("  ", "      ", &spare(spares));
     }
 }
 
@@ -123,10 +141,12 @@ fn spare(spares: &TileSpares) -> String {
     if spares.on_hand > 0 {
         parts.push(format!("{} on hand", spares.on_hand));
     }
-    format!("{tile} ({}); chance of running short {}", parts.join(", "), chance(spares.chance_short))
+    let (bring, parts, chance) = (spares.spares, parts.join(", "), chance(spares.chance_short));
+    format!("{tile}: {bring} ({parts}); chance of running short {chance}")
 }
 
-fn findings(page: &mut Page, findings: &[Problem]) {
+fn findings(page: &mut Page, takeoff: &Takeoff) {
+    let findings = &takeoff.findings;
     if findings.is_empty() {
         page.head("Findings: none");
         return;
@@ -138,17 +158,38 @@ fn findings(page: &mut Page, findings: &[Problem]) {
     page.head(&format!("Findings: {}. Odd but real: look before you order", findings.len()));
     for (code, group) in by_code {
         page.text("  ", "    ", &format!("{code} ({})", group.len()));
-        for finding in group.iter().take(PLACES) {
-            page.text("    - ", "      ", &format!("{} [{}]", finding.message, finding.path));
+        let [first, others @ ..] = group.as_slice() else { continue };
+        page.text("    ", "    ", &format!("{}.", first.message));
+        if !others.is_empty() {
+            page.text("    ", "    ", &format!("The like: {}.", places(takeoff, others)));
         }
-        if group.len() > PLACES {
-            page.text("    - ", "      ", &format!("and {} more: see takeoff.json", group.len() - PLACES));
-        }
-        if let Some(help) = group.first().map(|finding| finding.help.as_str()).filter(|help| !help.is_empty())
-        {
-            page.text("    ", "    ", &format!("What helps: {help}."));
+        if !first.help.is_empty() {
+            page.text("    ", "    ", &format!("What helps: {}.", first.help));
         }
     }
+}
+
+/// The first places of some findings, and how many more there are.
+fn places(takeoff: &Takeoff, findings: &[&Problem]) -> String {
+    let named = findings.iter().take(PLACES).map(|finding| place(takeoff, &finding.path));
+    let named = named.collect::<Vec<_>>().join(", ");
+    match findings.len().saturating_sub(PLACES) {
+        0 => named,
+        more => format!("{named} and {more} more in takeoff.json"),
+    }
+}
+
+/// A place in the job file by its names, where it is a post: `south A1`; else as the JSON Pointer it is.
+fn place(takeoff: &Takeoff, path: &str) -> String {
+    let post = || {
+        let mut steps = path.split('/').skip(1);
+        let mut index =
+            |list| if steps.next() == Some(list) { steps.next()?.parse::<usize>().ok() } else { None };
+        let (slope, post) = (index("slopes")?, index("posts")?);
+        let slope = takeoff.slopes.get(slope)?;
+        Some(format!("{} {}", slope.name, slope.posts.get(post)?.name))
+    };
+    post().unwrap_or_else(|| path.to_owned())
 }
 
 fn assumptions(page: &mut Page, takeoff: &Takeoff) {
@@ -206,6 +247,13 @@ impl Page {
     /// A count with what it counts.
     fn counted(&mut self, count: u64, what: &str) {
         self.text(&format!("  {count:>6}  "), "          ", what);
+    }
+
+    /// The same, where there are any.
+    fn counted_if_any(&mut self, count: u64, what: &str) {
+        if count > 0 {
+            self.counted(count, what);
+        }
     }
 
     /// A paragraph: its first line begins with `first`, the others with `rest`.

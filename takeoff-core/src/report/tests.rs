@@ -4,6 +4,7 @@ mod lines;
 mod sample;
 mod screen;
 mod sheets;
+mod shown;
 
 /// Names that people, or those who want to do harm, may write.
 const HOSTILE: [&str; 8] = [

@@ -28,6 +28,16 @@ use svg::Svg;
 /// tile handled bears `data-tile` (its name) and each post is a group with `data-post` (its name),
 /// `data-u-mm` and `data-v-mm`; ids begin with the number of the slope, `s1-`. There are no scripts and
 /// no style sheets in it.
+///
+/// # Example
+///
+/// ```
+/// use takeoff_core::{api::read_and_take_off, job::Files, report::roof_map};
+/// let job = include_str!("../../../../fixtures/plain-gable/job.json");
+/// let takeoff = read_and_take_off(job, &Files::new()).unwrap();
+/// let svg = roof_map(&takeoff, &takeoff.slopes[0].name).unwrap();
+/// assert_eq!(svg.matches(" data-post=").count(), takeoff.slopes[0].posts.len());
+/// ```
 pub fn roof_map(takeoff: &Takeoff, slope: &str) -> Option<String> {
     let number = takeoff.slopes.iter().position(|of| of.name == slope)?;
     Some(draw(takeoff, takeoff.slopes.get(number)?, &format!("s{}", number + 1)))

@@ -32,8 +32,8 @@ fn every_total_is_told() {
             (counts.severed, "severed"),
             (counts.removed, "taken up and laid back"),
             (counts.loosened, "loosened in place"),
-            (counts.tucked, "tucked under"),
-            (counts.patched, "patched"),
+            (counts.tucked, "flashings tucked under"),
+            (counts.patched, "flashings patched"),
         ] {
             assert!(text.contains(&format!(" {count} {what}")), "{count} {what}\n{text}");
         }
@@ -41,7 +41,11 @@ fn every_total_is_told() {
             assert!(text.contains(&flowing(&line.item)), "{}", line.item);
         }
         for spares in &takeoff.spares {
-            assert!(text.contains(&format!("{} {}", spares.spares.spares, spares.tile)), "{}", spares.tile);
+            assert!(
+                text.contains(&format!("{}: {} (", spares.tile, spares.spares.spares)),
+                "{}",
+                spares.tile
+            );
         }
         for finding in &takeoff.findings {
             assert!(text.contains(&finding.code), "{}", finding.code);
