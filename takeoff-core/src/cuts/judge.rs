@@ -124,23 +124,31 @@ impl Judged {
 ///
 /// All layers count: in a head lap the upper tile's nose and the lower tile's head, in a side lap both
 /// neighbours.
-pub fn judge(grid: &TileGrid, field: &Field, shape: Shape, web: i64, mut found: impl FnMut(Judged)) {
+pub fn each_met(grid: &TileGrid, field: &Field, shape: &Shape, mut found: impl FnMut(TileId, Footprint)) {
     let bounds = shape.bounds();
     // Where the field covers every tile that could be met, none of them needs clipping.
     let all_whole = field.covers(&grid.reach(&bounds));
     for (tile, rect) in grid.over(bounds) {
-        let mut take = |footprint: Footprint| {
-            if footprint.meets(&shape) {
-                let breach = footprint.breach(&shape, web);
-                found(Judged { tile, footprint, shape, breach });
-            }
-        };
         if all_whole {
-            take(Footprint::Whole(rect));
-        } else {
-            Footprint::pieces(field, &rect).into_iter().for_each(&mut take);
+            if shape.meets_rect(&rect) {
+                found(tile, Footprint::Whole(rect));
+            }
+            continue;
+        }
+        for footprint in Footprint::pieces(field, &rect) {
+            if footprint.meets(shape) {
+                found(tile, footprint);
+            }
         }
     }
+}
+
+/// Calls `found` with every tile (or piece) that `shape` cuts, and what it breaches of it.
+pub fn judge(grid: &TileGrid, field: &Field, shape: Shape, web: i64, mut found: impl FnMut(Judged)) {
+    each_met(grid, field, &shape, |tile, footprint| {
+        let breach = footprint.breach(&shape, web);
+        found(Judged { tile, footprint, shape, breach });
+    });
 }
 
 /// What several openings do to one piece of tile: those whose bounding rectangles are nearer than the web in

@@ -10,8 +10,8 @@ mod sweep;
 mod tests;
 
 pub use breach::Breach;
-pub use judge::{Footprint, Judged, judge, judge_together};
+pub use judge::{Footprint, Judged, each_met, judge, judge_together};
 pub use opening::{Opening, opening_of, openings_of};
 pub use removed::{Removed, removed};
 pub use shape::Shape;
-pub use slope_cut::{SlopeCut, cuts_of};
+pub use slope_cut::{SlopeCut, cuts_of, each_cut};

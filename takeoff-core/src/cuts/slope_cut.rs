@@ -2,9 +2,9 @@
 use smallvec::{SmallVec, smallvec};
 
 use crate::geometry::{Ellipse, grid};
-use crate::slope::Site;
+use crate::slope::{Site, TileId};
 
-use super::{Judged, Shape, judge, judge_together};
+use super::{Footprint, Judged, Shape, each_met, judge_together};
 
 /// One cut in one tile, and the posts it is for.
 #[derive(Clone, Debug)]
@@ -20,39 +20,63 @@ pub struct SlopeCut {
 /// `openings` holds one opening a post. Openings in one tile that are nearer than the least sound web are judged
 /// together.
 pub fn cuts_of(site: &Site, openings: &[Ellipse]) -> Vec<SlopeCut> {
-    let web = grid(site.practice.least_web);
-    let mut alone: Vec<SlopeCut> = Vec::with_capacity(openings.len() * 5 / 2);
-    for (post, opening) in openings.iter().enumerate() {
-        judge(&site.grid, &site.field, Shape::Ellipse(*opening), web, |judged| {
-            alone.push(SlopeCut { judged, posts: smallvec![post] });
-        });
-    }
-    alone.sort_by_cached_key(|cut| (cut.judged.tile, cut.judged.footprint.number()));
-    if !alone.windows(2).any(|pair| same_piece(&pair[0], &pair[1])) {
-        return alone;
-    }
-    let mut cuts = Vec::with_capacity(alone.len());
-    for of_piece in alone.chunk_by(same_piece) {
-        match of_piece {
-            [only] => cuts.push(only.clone()),
-            several => joined(several, openings, web, &mut cuts),
-        }
-    }
+    let mut cuts = Vec::new();
+    each_cut(site, openings, |cut| cuts.push(cut));
     cuts
 }
 
-fn same_piece(a: &SlopeCut, b: &SlopeCut) -> bool {
-    a.judged.tile == b.judged.tile && a.judged.footprint.number() == b.judged.footprint.number()
+/// Calls `found` with each cut of a slope, in the order of [`cuts_of`]: for a field so large that the cuts are not
+/// wanted all at once.
+pub fn each_cut(site: &Site, openings: &[Ellipse], mut found: impl FnMut(SlopeCut)) {
+    let web = grid(site.practice.least_web);
+    let mut met: Vec<Met> = Vec::with_capacity(openings.len() * 2);
+    for (post, opening) in openings.iter().enumerate() {
+        each_met(&site.grid, &site.field, &Shape::Ellipse(*opening), |tile, footprint| {
+            let edge = matches!(footprint, Footprint::Edge { .. }).then(|| Box::new(footprint));
+            met.push(Met { tile, edge, post });
+        });
+    }
+    met.sort_unstable_by_key(|met| (met.tile, met.piece(), met.post));
+    for of_piece in met.chunk_by(|a, b| a.tile == b.tile && a.piece() == b.piece()) {
+        let footprint = || of_piece[0].footprint(site);
+        match of_piece {
+            [only] => {
+                let shape = Shape::Ellipse(openings[only.post]);
+                found(cut(only.tile, footprint(), shape, web, smallvec![only.post]));
+            }
+            several => {
+                let shapes: Vec<Ellipse> = several.iter().map(|met| openings[met.post]).collect();
+                for (members, shape) in judge_together(&shapes, web) {
+                    let posts = members.into_iter().map(|member| several[member].post).collect();
+                    found(cut(several[0].tile, footprint(), shape, web, posts));
+                }
+            }
+        }
+    }
 }
 
-/// The cuts in one piece of tile, near openings judged as one.
-fn joined(of_piece: &[SlopeCut], openings: &[Ellipse], web: i64, cuts: &mut Vec<SlopeCut>) {
-    let posts: Vec<usize> = of_piece.iter().map(|cut| cut.posts[0]).collect();
-    let shapes: Vec<Ellipse> = posts.iter().map(|&post| openings[post]).collect();
-    for (members, shape) in judge_together(&shapes, web) {
-        let footprint = of_piece[0].judged.footprint.clone();
-        let breach = footprint.breach(&shape, web);
-        let judged = Judged { tile: of_piece[0].judged.tile, footprint, shape, breach };
-        cuts.push(SlopeCut { judged, posts: members.into_iter().map(|i| posts[i]).collect() });
+fn cut(tile: TileId, footprint: Footprint, shape: Shape, web: i64, posts: SmallVec<[usize; 2]>) -> SlopeCut {
+    let breach = footprint.breach(&shape, web);
+    SlopeCut { judged: Judged { tile, footprint, shape, breach }, posts }
+}
+
+/// A tile met by a post's opening: as little as can be sorted fast.
+struct Met {
+    tile: TileId,
+    /// Its footprint, where the field's edge cuts it.
+    edge: Option<Box<Footprint>>,
+    post: usize,
+}
+
+impl Met {
+    fn piece(&self) -> Option<u16> {
+        self.edge.as_ref().and_then(|footprint| footprint.number())
+    }
+
+    fn footprint(&self, site: &Site) -> Footprint {
+        match &self.edge {
+            Some(footprint) => (**footprint).clone(),
+            None => Footprint::Whole(site.grid.footprint(self.tile)),
+        }
     }
 }

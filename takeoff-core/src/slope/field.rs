@@ -12,6 +12,7 @@ mod tests;
 pub struct Field {
     polygon: Polygon,
     bounds: Rect,
+    is_rectangle: bool,
     /// What each edge of the outer ring is, beside [`Polygon::rings`]' first ring before vertices were dropped.
     edges: Vec<(EdgeKind, Segment)>,
 }
@@ -38,7 +39,11 @@ impl Field {
             .collect();
         let holes = slope.holes.iter().map(|hole| hole.iter().map(|&p| Point::from(p)).collect());
         let polygon = Polygon::new(std::iter::once(ring).chain(holes).collect());
-        Field { bounds: polygon.bounds(), polygon, edges }
+        let bounds = polygon.bounds();
+        let is_rectangle = polygon.rings().len() == 1
+            && polygon.rings()[0].len() == 4
+            && polygon.rings()[0].iter().all(|p| bounds.corners().contains(p));
+        Field { polygon, bounds, is_rectangle, edges }
     }
 
     /// The field as a polygon.
@@ -58,6 +63,9 @@ impl Field {
 
     /// Whether a rectangle lies wholly in the field; its sides may lie on the field's edges.
     pub fn covers(&self, rect: &Rect) -> bool {
+        if self.is_rectangle {
+            return self.bounds.intersection(rect) == *rect;
+        }
         !self.polygon.edges().any(|edge| rect.meets_segment(&edge))
             && self.polygon.contains(inner_point(rect))
     }
@@ -94,9 +102,7 @@ impl Field {
 
     /// Whether the field is a plain rectangle, so that each lap line runs from end to end.
     pub fn is_rectangle(&self) -> bool {
-        let corners = self.bounds.corners();
-        let outer = &self.polygon.rings()[0];
-        outer.len() == 4 && outer.iter().all(|p| corners.contains(p))
+        self.is_rectangle
     }
 
     /// The highest place of the field on the vertical line at `u`.

@@ -1,6 +1,4 @@
 //! Which tiles lie where: courses and columns as arithmetic, no memory per tile.
-use std::ops::RangeInclusive;
-
 use crate::geometry::{Rect, grid, half};
 use crate::job::{LapSide, Pieces, Slope};
 
@@ -130,23 +128,20 @@ impl TileGrid {
 
     /// The tiles of one course that meet a rectangle.
     fn in_course(&self, course: u32, rect: Rect) -> impl Iterator<Item = (TileId, Rect)> + '_ {
-        self.columns_over(course, rect).flat_map(move |column| {
-            self.parts.iter().filter_map(move |&(part, ..)| {
-                let id = TileId { course, column, part };
-                let footprint = self.footprint(id);
-                footprint.meets(&rect).then_some((id, footprint))
-            })
-        })
-    }
-
-    /// The columns of which some part meets a rectangle's `u`-range.
-    fn columns_over(&self, course: u32, rect: Rect) -> RangeInclusive<i64> {
+        let nose = self.noses[course as usize];
+        let origin = self.joint(course, 0);
         let reach_left = self.parts.iter().map(|p| p.1).min().unwrap_or(0);
         let reach_right = self.parts.iter().map(|p| p.2).max().unwrap_or(0);
-        let origin = self.joint(course, 0);
         let first = (rect.left - reach_right - origin).div_euclid(self.cover) + 1;
-        let last = -(origin + reach_left - rect.right).div_euclid(self.cover) - 1;
-        first..=last
+        let columns = (first..).map(move |column| (column, origin + column * self.cover));
+        columns.take_while(move |(_, joint)| joint + reach_left < rect.right).flat_map(
+            move |(column, joint)| {
+                self.parts.iter().filter_map(move |&(part, left, right)| {
+                    let footprint = Rect::new(joint + left, nose, joint + right, nose + self.length);
+                    footprint.meets(&rect).then_some((TileId { course, column, part }, footprint))
+                })
+            },
+        )
     }
 
     /// The tiles that lie directly on a tile where their footprints meet, lowest course first: every higher
