@@ -3,11 +3,15 @@
 //! Every answer is JSON: `{"ok": true, …}` or `{"ok": false, "problems": […]}`, a problem being
 //! `{code, message, help, path, severity}`. The command, the Python package and the WASM package call these same
 //! functions, so that they give the same bytes.
+mod rows;
+
 use serde::Serialize;
 
 use crate::job::{Files, Job, Problem};
 use crate::report;
 use crate::takeoff::{Takeoff, takeoff};
+
+use rows::Rows;
 
 #[derive(Serialize)]
 #[serde(untagged)]
@@ -40,8 +44,8 @@ pub fn takeoff_json(job: &str, files: &Files) -> String {
 /// A takeoff, or the problems in its way, as [`takeoff_json`] gives it.
 pub fn answer(taken: &Result<Takeoff, Vec<Problem>>) -> String {
     match taken {
-        Ok(takeoff) => text(&Answer::Takeoff { ok: true, takeoff }),
-        Err(problems) => text(&Answer::Problems { ok: false, problems }),
+        Ok(takeoff) => text(&Answer::Takeoff { ok: true, takeoff }, 5),
+        Err(problems) => text(&Answer::Problems { ok: false, problems }, 3),
     }
 }
 
@@ -53,19 +57,19 @@ pub fn check_json(job: &str, files: &Files) -> String {
 /// A job's reading as [`check_json`] gives it.
 pub fn checked(job: &Result<Job, Vec<Problem>>) -> String {
     match job {
-        Ok(job) => text(&Answer::Problems { ok: true, problems: job.findings() }),
-        Err(problems) => text(&Answer::Problems { ok: false, problems }),
+        Ok(job) => text(&Answer::Problems { ok: true, problems: job.findings() }, 3),
+        Err(problems) => text(&Answer::Problems { ok: false, problems }, 3),
     }
 }
 
 /// The JSON Schema of a job file.
 pub fn schema_json() -> String {
-    text(&crate::job::schema())
+    text(&crate::job::schema(), usize::MAX)
 }
 
 /// The files that a job names, as a JSON array.
 pub fn files_named_json(job: &str) -> String {
-    text(&Job::files_named(job))
+    text(&Job::files_named(job), 0)
 }
 
 /// The roof map of a slope; `None` where the job has a problem or no slope of that name.
@@ -75,11 +79,14 @@ pub fn roof_map_svg(job: &str, files: &Files, slope: &str) -> Option<String> {
 
 /// A takeoff as `takeoff.json` holds it.
 pub fn document(takeoff: &Takeoff) -> String {
-    text(takeoff)
+    text(takeoff, 4)
 }
 
-/// Indented JSON with a line end. What is serialised here has string keys and finite numbers only, so that nothing
-/// can fail; if it ever did, the answer would be empty and not wrong.
-fn text(value: &impl Serialize) -> String {
-    serde_json::to_string_pretty(value).map(|text| text + "\n").unwrap_or_default()
+/// JSON with a line end, laid out by [`Rows`]. What is serialised here has string keys and finite numbers only, so
+/// that nothing can fail; if it ever did, the answer would be empty and not wrong.
+fn text(value: &impl Serialize, open: usize) -> String {
+    let mut bytes = Vec::new();
+    let mut serializer = serde_json::Serializer::with_formatter(&mut bytes, Rows::new(open));
+    let written = value.serialize(&mut serializer).ok().and_then(|()| String::from_utf8(bytes).ok());
+    written.map(|text| text + "\n").unwrap_or_default()
 }

@@ -241,7 +241,7 @@ fn a_severed_tile_takes_new_tiles_and_fasteners_for_each_piece() {
     assert_eq!(takeoff.counts.severed, 1);
     let spare = line(&takeoff, "spare tile flat");
     assert_eq!((spare.basis[1].count, spare.basis[1].each), (1, 3.0));
-    assert_eq!(spare.basis[1].places, ["south/3-18"]);
+    assert_eq!(spare.basis[1].places, ["south/C3-18"]);
     let fasteners = line(&takeoff, "fastener for flat");
     assert!(fasteners.basis.iter().any(|basis| (basis.count, basis.each) == (1, 3.0)
         && basis.what == "severed tile made up from 3 pieces, 3 each"));

@@ -2,7 +2,7 @@
 use crate::geometry::{Ellipse, Point, Rect, grid};
 
 use super::thresholds::{Axis, thresholds};
-use super::{Mover, Neighbours};
+use super::{Mover, Neighbours, State};
 
 /// The largest whole-nanometre shifts toward −u, +u, −v, +v up to which the state stays, in grid steps.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -30,7 +30,8 @@ impl Margins {
 /// post's, for from there on the two would be judged as one.
 pub fn margins(mover: &Mover, at: Point, others: &Others) -> Margins {
     let ends = mover.site.field.reach_from(at);
-    let toward = |axis, sign, limit| margin(mover, at, axis, sign, limit, others);
+    let base = mover.state(at);
+    let toward = |axis, sign, limit| margin(mover, at, &base, axis, sign, limit, others);
     Margins {
         left: toward(Axis::U, -1, at.u - ends.left),
         right: toward(Axis::U, 1, ends.right - at.u),
@@ -57,10 +58,9 @@ impl Others<'_> {
 }
 
 /// The margin one way: `sign` times the move, at most `limit` grid steps.
-fn margin(mover: &Mover, at: Point, axis: Axis, sign: i64, limit: i64, others: &Others) -> i64 {
-    let base = mover.state(at);
+fn margin(mover: &Mover, at: Point, base: &State, axis: Axis, sign: i64, limit: i64, others: &Others) -> i64 {
     let limit = limit - limit.rem_euclid(2);
-    let changed = |by: &i64| mover.state(axis.moved(at, sign * by)) != base;
+    let changed = |by: &i64| mover.state(axis.moved(at, sign * by)) != *base;
     let mut from = 0;
     let mut window = mover.site.grid.cover().max(mover.site.grid.length());
     while from < limit {

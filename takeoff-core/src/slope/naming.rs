@@ -6,8 +6,9 @@ use super::{Part, TileGrid, TileId};
 
 /// The name of a tile, or of one piece of it: course and column, both counted from 1 at the lower left.
 ///
-/// The third course's twelfth tile is `3-12`. Where it falls into several pieces the lowest is `3-12a`, the next
-/// `3-12b`. Of a two-piece tile the name says which: `3-12 pan`, `3-12a cover`.
+/// The third course's twelfth tile is `C3-12`. Where it falls into several pieces the lowest is `C3-12a`, the next
+/// `C3-12b`. Of a two-piece tile the name says which: `C3-12 pan`, `C3-12a cover`. The letter in front keeps a
+/// spreadsheet from reading a date.
 ///
 /// `field` is the bounding rectangle of the tiled field; `piece` counts from 0.
 pub fn tile_name(tiles: &TileGrid, field: Rect, tile: TileId, piece: Option<u16>) -> String {
@@ -18,7 +19,7 @@ pub fn tile_name(tiles: &TileGrid, field: Rect, tile: TileId, piece: Option<u16>
         Part::Pan => " pan",
         Part::Cover => " cover",
     };
-    format!("{course}-{column}{letter}{part}")
+    format!("C{course}-{column}{letter}{part}")
 }
 
 /// What to order for a part: the tile's name, with `, pan` or `, cover` for a two-piece tile.

@@ -29,12 +29,12 @@ fn the_zone_of_one_post() {
     let (slope, practice) = (slope(&[(54.0, 33.0)]), practice());
     let site = Site::of(&slope, &practice);
     let taken = taken(&site);
-    assert_eq!(named(&site, &taken, Cut), ["3-5"]);
+    assert_eq!(named(&site, &taken, Cut), ["C3-5"]);
     // Course 2 reaches up to 28 1/4 in, course 4 begins at 38 1/4 in; column 4 ends at 48, column 6 begins at 59.
-    assert_eq!(named(&site, &taken, Removed), ["2-4", "2-5", "2-6", "3-4", "3-6", "4-4", "4-5", "4-6"]);
+    assert_eq!(named(&site, &taken, Removed), ["C2-4", "C2-5", "C2-6", "C3-4", "C3-6", "C4-4", "C4-5", "C4-6"]);
     // On column 4 lies column 3 (it covers 4's left strip, which lies under); on courses 2, 3 and 4 lie courses
     // 3, 4 and 5: columns 4 to 6 and their neighbours that reach over by the side lap.
-    let loosened = ["2-3", "3-3", "3-7", "4-3", "4-7", "5-3", "5-4", "5-5", "5-6", "5-7"];
+    let loosened = ["C2-3", "C3-3", "C3-7", "C4-3", "C4-7", "C5-3", "C5-4", "C5-5", "C5-6", "C5-7"];
     assert_eq!(named(&site, &taken, Loosened), loosened);
     assert!(taken.iter().all(|taken| taken.posts == [0] && !taken.excluded));
     assert_eq!(count(&taken, Part::Tile, Removed), 8);
@@ -48,8 +48,8 @@ fn the_worked_example_of_a_zone_inside_a_face() {
     let site = Site::of(&slope, &practice);
     // Tile 3-5 shows from 48 to 60 and 25 to 38 1/4 in; clear of laps from 48 to 59 and 28 1/4 to 38 1/4 in.
     let taken = taken_up(&site, &[rect(49.0, 29.0, 58.0, 38.0)], &[], &[]);
-    assert_eq!(named(&site, &taken, Removed), ["3-5"]);
-    assert_eq!(named(&site, &taken, Loosened), ["3-4", "4-4", "4-5", "4-6"]);
+    assert_eq!(named(&site, &taken, Removed), ["C3-5"]);
+    assert_eq!(named(&site, &taken, Loosened), ["C3-4", "C4-4", "C4-5", "C4-6"]);
 }
 
 #[test]
@@ -76,7 +76,7 @@ fn a_severed_tile_is_severed_whatever_else_it_is() {
     slope.tile = Arc::new(Tile { cover: inches(3.0), pieces, ..flat_tile() });
     let site = Site::of(&slope, &practice);
     let taken = taken(&site);
-    assert_eq!(named(&site, &taken, Severed), ["3-18"]);
+    assert_eq!(named(&site, &taken, Severed), ["C3-18"]);
 }
 
 #[test]
@@ -110,15 +110,15 @@ fn covers_lie_on_pans() {
     let site = Site::of(&slope, &practice);
     // Pan 3-5 reaches from 49 1/2 to 58 1/2 in; covers from 44 1/2 to 51 1/2 and 56 1/2 to 63 1/2 in.
     let taken = taken_up(&site, &[rect(53.0, 29.0, 55.0, 38.0)], &[], &[]);
-    assert_eq!(named(&site, &taken, Removed), ["3-5 pan"]);
+    assert_eq!(named(&site, &taken, Removed), ["C3-5 pan"]);
     assert_eq!(
         named(&site, &taken, Loosened),
-        ["3-5 cover", "3-6 cover", "4-5 pan", "4-5 cover", "4-6 cover"]
+        ["C3-5 cover", "C3-6 cover", "C4-5 pan", "C4-5 cover", "C4-6 cover"]
     );
     // A cover holds nothing of its own course down.
     let taken = taken_up(&site, &[rect(47.0, 29.0, 49.0, 38.0)], &[], &[]);
-    assert_eq!(named(&site, &taken, Removed), ["3-5 cover"]);
-    assert_eq!(named(&site, &taken, Loosened), ["4-4 pan", "4-5 pan", "4-5 cover"]);
+    assert_eq!(named(&site, &taken, Removed), ["C3-5 cover"]);
+    assert_eq!(named(&site, &taken, Loosened), ["C4-4 pan", "C4-5 pan", "C4-5 cover"]);
 }
 
 #[test]
@@ -132,13 +132,13 @@ fn tiles_in_the_strip_are_refastened() {
     assert!(refastened(&slope).is_empty());
     // Course 3 shows from 25 in, course 4 from 38 1/4 in; loosened tiles stay fastened.
     slope.perimeter = Some(Strip { width: inches(36.0), edges: vec![EdgeKind::Eave] });
-    assert_eq!(refastened(&slope), ["2-4", "2-5", "2-6", "3-4", "3-5", "3-6"]);
+    assert_eq!(refastened(&slope), ["C2-4", "C2-5", "C2-6", "C3-4", "C3-5", "C3-6"]);
     // Up to 25 in the strip only touches course 3.
     slope.perimeter = Some(Strip { width: inches(25.0), edges: vec![EdgeKind::Eave] });
-    assert_eq!(refastened(&slope), ["2-4", "2-5", "2-6"]);
+    assert_eq!(refastened(&slope), ["C2-4", "C2-5", "C2-6"]);
     // Column 4 shows from 36 to 48 in.
     slope.perimeter = Some(Strip { width: inches(36.0625), edges: vec![EdgeKind::Rake] });
-    assert_eq!(refastened(&slope), ["2-4", "3-4", "4-4"]);
+    assert_eq!(refastened(&slope), ["C2-4", "C3-4", "C4-4"]);
     slope.perimeter = Some(Strip { width: inches(36.0), edges: vec![EdgeKind::Rake] });
     assert!(refastened(&slope).is_empty());
 }
