@@ -1,9 +1,12 @@
 //! Underlayment for patches, and the staples that hold them.
-use crate::job::{Display, Job};
-use crate::takeoff::{MaterialLine, Patch, SlopeTakeoff, Unit};
+use std::collections::BTreeMap;
+
+use crate::job::{Display, Job, Underlayment};
+use crate::takeoff::{Basis, MaterialLine, Patch, SlopeTakeoff, Unit};
 use crate::units::Length;
 
-use super::needs::{Alike, Needs};
+use super::needs::{Alike, Needs, line};
+use super::whole_packs;
 
 /// The felt of all patches, a line a kind of underlayment: patches of one size together.
 ///
@@ -24,9 +27,42 @@ pub(super) fn felt(job: &Job, slopes: &[SlopeTakeoff]) -> Vec<MaterialLine> {
             let lap = job.display.length(sheet.head_lap);
             what = format!("{what} in {} pieces that lap {lap}", patch.pieces);
         }
-        needs.add(&format!("{}, patches", sheet.name), what, patch.area_mm2, places);
+        needs.add(&patches_of(sheet), what, patch.area_mm2, places);
     }
-    needs.into_lines()
+    let mut lines = needs.into_lines();
+    let rolls: Vec<MaterialLine> =
+        sheets(job).filter_map(|sheet| rolls(job.display, sheet, &lines)).collect();
+    lines.extend(rolls);
+    lines
+}
+
+/// The underlayments in use, by name.
+fn sheets(job: &Job) -> impl Iterator<Item = &Underlayment> {
+    let by_name = job.slopes.iter().map(|slope| (slope.underlayment.name.as_str(), &*slope.underlayment));
+    by_name.collect::<BTreeMap<_, _>>().into_values()
+}
+
+/// Whole rolls of a sheet by area alone, where the job gives a roll's length: what the patches take over what a roll
+/// holds. A plan of the cuts may take more.
+///
+/// # Example
+///
+/// 22.1 sq ft of felt from rolls of 36 in × 72 ft, 216 sq ft each, is 0.102 of a roll: bring one.
+fn rolls(display: Display, sheet: &Underlayment, felt: &[MaterialLine]) -> Option<MaterialLine> {
+    let length = sheet.roll_length?;
+    let patches = felt.iter().find(|line| line.item == patches_of(sheet))?;
+    let roll_mm2 = sheet.sheet_width.mm() * length.mm();
+    let need = patches.need / roll_mm2;
+    let (width, long) = (display.length(sheet.sheet_width), display.length(length));
+    let what =
+        format!("the patches' felt from rolls of {width} × {long}, by area alone: cutting may take more");
+    let basis = vec![Basis { what, count: 1, each: need, places: Vec::new() }];
+    let line = line(format!("{}, rolls", sheet.name), Unit::Each, 0.0, basis);
+    Some(MaterialLine { bring: whole_packs(need) as f64, ..line })
+}
+
+fn patches_of(sheet: &Underlayment) -> String {
+    format!("{}, patches", sheet.name)
 }
 
 /// Adds the staples of all patches: patches of one perimeter together.

@@ -10,7 +10,7 @@ pub(super) fn spare_tiles(job: &Job, slopes: &[SlopeTakeoff], spares: &[TileSpar
     spares
         .iter()
         .map(|of_kind| {
-            let TileSpares { tile, handled, spares } = of_kind;
+            let TileSpares { tile, handled, spares, .. } = of_kind;
             let breakage = Basis {
                 what: format!(
                     "breakage among {} cut, {} taken up, {} loosened and {} walked on: not more with probability {}",

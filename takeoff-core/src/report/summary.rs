@@ -4,8 +4,9 @@ use std::collections::BTreeMap;
 use super::plain::{columns, number, printable, wrap};
 use super::quantity::Quantities;
 use super::words;
-use crate::job::Problem;
+use crate::job::{Display, Problem};
 use crate::takeoff::{MaterialLine, SlopeTakeoff, Takeoff, TileSpares, Unit};
+use crate::units::Weight;
 
 /// Columns of a line at most.
 const WIDTH: usize = 80;
@@ -119,7 +120,7 @@ fn bring(page: &mut Page, takeoff: &Takeoff, shown: Quantities) {
     let level = percent(takeoff.service_level);
     page.head(&format!("Spare tiles among them, enough with a probability of {level}"));
     for spares in &takeoff.spares {
-        page.text("  ", "      ", &spare(spares));
+        page.text("  ", "      ", &spare(spares, takeoff.display));
     }
 }
 
@@ -132,8 +133,8 @@ fn material(line: &MaterialLine, shown: Quantities) -> String {
     format!("{} (need {need}{each}, waste {})", line.item, percent(line.waste))
 }
 
-fn spare(spares: &TileSpares) -> String {
-    let TileSpares { tile, spares, .. } = spares;
+fn spare(spares: &TileSpares, display: Display) -> String {
+    let TileSpares { tile, spares, weight_g, .. } = spares;
     let mut parts = vec![format!("{} for breakage", spares.used_at_level)];
     if spares.for_severed > 0 {
         parts.push(format!("{} for severed tiles", spares.for_severed));
@@ -142,7 +143,15 @@ fn spare(spares: &TileSpares) -> String {
         parts.push(format!("{} on hand", spares.on_hand));
     }
     let (bring, parts, chance) = (spares.spares, parts.join(", "), chance(spares.chance_short));
-    format!("{tile}: {bring} ({parts}); chance of running short {chance}")
+    let weight = weight_g.map_or(String::new(), |grams| {
+        let weight = Weight::from_grams(grams * bring as f64);
+        let shown = match display {
+            Display::Imperial => weight.imperial(0),
+            Display::Metric => weight.metric(0),
+        };
+        format!(", {shown}")
+    });
+    format!("{tile}: {bring} ({parts}){weight}; chance of running short {chance}")
 }
 
 fn findings(page: &mut Page, takeoff: &Takeoff) {

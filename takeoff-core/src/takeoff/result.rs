@@ -114,6 +114,8 @@ pub struct TileSpares {
     pub tile: String,
     /// How many tiles are handled, by class.
     pub handled: Handled,
+    /// What one tile weighs, grams, if the job says.
+    pub weight_g: Option<f64>,
     /// The count and how it was found.
     #[serde(flatten)]
     pub spares: Spares,

@@ -37,7 +37,7 @@ pub(super) fn tile_spares(job: &Job, worked: &[Worked]) -> Result<Vec<TileSpares
                 on_hand,
             };
             match spares(&handled, &job.practice.breakage, &terms) {
-                Ok(spares) => all.push(TileSpares { tile: name, handled, spares }),
+                Ok(spares) => all.push(TileSpares { tile: name, handled, weight_g: tile.weight_g, spares }),
                 Err(error) => {
                     return Err(vec![Problem {
                         code: "breakage-too-wide".to_owned(),

@@ -31,7 +31,10 @@ fn the_zone_of_one_post() {
     let taken = taken(&site);
     assert_eq!(named(&site, &taken, Cut), ["C3-5"]);
     // Course 2 reaches up to 28 1/4 in, course 4 begins at 38 1/4 in; column 4 ends at 48, column 6 begins at 59.
-    assert_eq!(named(&site, &taken, Removed), ["C2-4", "C2-5", "C2-6", "C3-4", "C3-6", "C4-4", "C4-5", "C4-6"]);
+    assert_eq!(
+        named(&site, &taken, Removed),
+        ["C2-4", "C2-5", "C2-6", "C3-4", "C3-6", "C4-4", "C4-5", "C4-6"]
+    );
     // On column 4 lies column 3 (it covers 4's left strip, which lies under); on courses 2, 3 and 4 lie courses
     // 3, 4 and 5: columns 4 to 6 and their neighbours that reach over by the side lap.
     let loosened = ["C2-3", "C3-3", "C3-7", "C4-3", "C4-7", "C5-3", "C5-4", "C5-5", "C5-6", "C5-7"];
