@@ -6,7 +6,7 @@ use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
 
 use super::codes::Code;
 use super::containers::List;
-use super::kinds::Name;
+use super::kinds::{Name, schema};
 use super::quantities::Position;
 use super::raw::Post;
 use super::reader::{Field, Read, Reader, quoted};
@@ -84,40 +84,27 @@ impl<K: JsonSchema> JsonSchema for Table<K> {
     }
 
     fn json_schema(generator: &mut SchemaGenerator) -> Schema {
-        json_schema!({ "anyOf": [
-            List::<K>::json_schema(generator),
-            {
-                "type": "object",
-                "description": "A CSV file beside the job file. Its first row names the columns; a quantity has \
-                    its unit in each cell, or in the name of its column (`u_mm`, `u_in`). Separator (comma, \
-                    semicolon, tab) and decimal mark are found out and shown back in a finding.",
-                "properties": { "csv": generator.subschema_for::<FileName>() },
-                "required": ["csv"],
-                "additionalProperties": false,
-            },
-        ] })
+        json_schema!({ "anyOf": [List::<K>::json_schema(generator), generator.subschema_for::<CsvFile>()] })
     }
 }
+
+/// The other form of a [`Table`].
+struct CsvFile;
+schema!(CsvFile by name: json_schema!({
+    "type": "object",
+    "description": "A CSV file beside the job file, by its name, with `/` between folders. Its first row names the \
+        columns; a length has its unit in each cell, or in the name of its column (`u_mm`, `u_in`). Separator (comma, \
+        semicolon, tab) and decimal mark are found out and shown back in a finding.",
+    "properties": { "csv": { "type": "string", "minLength": 1 } },
+    "required": ["csv"],
+    "additionalProperties": false,
+    "examples": [{ "csv": "posts.csv" }],
+}));
 
 /// The name of a file in the job's folder or below it.
 pub(super) struct FileName;
 
-impl JsonSchema for FileName {
-    fn inline_schema() -> bool {
-        true
-    }
-
-    fn schema_name() -> Cow<'static, str> {
-        "FileName".into()
-    }
-
-    fn json_schema(_: &mut SchemaGenerator) -> Schema {
-        json_schema!({
-            "type": "string", "minLength": 1,
-            "description": "A file name, relative to the job file, with `/` between folders.",
-        })
-    }
-}
+schema!(FileName: json_schema!({ "type": "string", "minLength": 1 }));
 
 impl Read for FileName {
     type Value = String;

@@ -1,29 +1,32 @@
 //! The plain kinds of value that a job file holds: how each is read, its range, and its schema.
-use std::borrow::Cow;
-
-use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
+use schemars::json_schema;
 
 use super::codes::Code;
 use super::reader::{Read, Reader, quoted};
 use super::tree::{At, Value};
 
-/// A kind's schema stands where it is used, under no name of its own.
+/// The schema of a kind: under the kind's own name where ranges and examples are worth a name, else in place.
 macro_rules! schema {
     ($name:ident: $schema:expr) => {
-        impl JsonSchema for $name {
+        $crate::job::kinds::schema!($name, true, $schema);
+    };
+    ($name:ident by name: $schema:expr) => {
+        $crate::job::kinds::schema!($name, false, $schema);
+    };
+    ($name:ident, $in_place:literal, $schema:expr) => {
+        impl schemars::JsonSchema for $name {
             fn inline_schema() -> bool {
-                true
+                $in_place
             }
-            fn schema_name() -> Cow<'static, str> {
+            fn schema_name() -> std::borrow::Cow<'static, str> {
                 stringify!($name).into()
             }
-            fn json_schema(_: &mut SchemaGenerator) -> Schema {
+            fn json_schema(_: &mut schemars::SchemaGenerator) -> schemars::Schema {
                 $schema
             }
         }
     };
 }
-
 pub(super) use schema;
 
 /// Any text.

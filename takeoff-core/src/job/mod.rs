@@ -42,6 +42,14 @@ use raw::Job as Written;
 use reader::{Read, Reader};
 use tree::{At, Tree};
 
+/// A small job file: one post on one slope.
+///
+/// ```
+/// use takeoff_core::job::{EXAMPLE, Files, Job};
+/// assert!(Job::read(EXAMPLE, &Files::new()).is_ok());
+/// ```
+pub const EXAMPLE: &str = include_str!("example.json");
+
 impl Job {
     /// Reads a job file, JSON, with the texts of the files it names (see [`Job::files_named`]).
     ///
@@ -131,7 +139,7 @@ fn names(tree: &Tree<'_>) -> Vec<String> {
     names
 }
 
-/// The JSON Schema of a job file.
+/// The JSON Schema of a job file, with a small job as an example.
 ///
 /// ```
 /// let schema = takeoff_core::job::schema();
@@ -140,5 +148,17 @@ fn names(tree: &Tree<'_>) -> Vec<String> {
 pub fn schema() -> serde_json::Value {
     let mut schema = schemars::schema_for!(Written);
     schema.insert("title".to_owned(), "tilepost job".into());
+    let example: serde_json::Value = serde_json::from_str(EXAMPLE).unwrap_or_default();
+    schema.insert("examples".to_owned(), serde_json::Value::Array(vec![example]));
+    unwrapped(&mut schema);
     schema.to_value()
+}
+
+/// Descriptions with the line ends of this crate's source taken out; paragraphs stay.
+fn unwrapped(schema: &mut schemars::Schema) {
+    if let Some(serde_json::Value::String(text)) = schema.get_mut("description") {
+        *text =
+            text.split("\n\n").map(|paragraph| paragraph.replace('\n', " ")).collect::<Vec<_>>().join("\n\n");
+    }
+    schemars::transform::transform_subschemas(&mut unwrapped, schema);
 }

@@ -1,7 +1,5 @@
 //! Kinds of value with a unit: lengths by their range, pitches, volumes and the like, and points.
-use std::borrow::Cow;
-
-use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
+use schemars::json_schema;
 
 use super::SlopePoint;
 use super::codes::Code;
@@ -15,7 +13,7 @@ macro_rules! lengths {
     ($( $(#[$doc:meta])* $name:ident: $words:literal, $least:expr, $greatest:expr; )*) => {$(
         $(#[$doc])*
         pub(super) struct $name;
-        schema!($name: json_schema!({
+        schema!($name by name: json_schema!({
             "type": "string",
             "description": concat!("A length with its unit, ", $words, "."),
             "examples": ["16 1/2 in", "3 ft 4 1/2 in", "168 mm"],
@@ -71,7 +69,7 @@ macro_rules! quantities {
     ($( $(#[$doc:meta])* $name:ident -> $value:ty: $expects:literal, $example:literal, $parse:expr; )*) => {$(
         $(#[$doc])*
         pub(super) struct $name;
-        schema!($name: json_schema!({ "type": "string", "description": concat!($expects, "."), "examples": [$example] }));
+        schema!($name by name: json_schema!({ "type": "string", "description": concat!($expects, "."), "examples": [$example] }));
 
         impl Read for $name {
             type Value = $value;
@@ -107,7 +105,7 @@ fn some_volume(text: &str) -> Result<units::Volume, units::UnitError> {
 
 /// A point of a slope, `["4 ft 8 in", "3 ft 1 in"]`.
 pub(super) struct Point;
-schema!(Point: json_schema!({
+schema!(Point by name: json_schema!({
     "type": "array", "items": { "type": "string" }, "minItems": 2, "maxItems": 2,
     "description": "A point of the slope: along the eave and up the slope, each a length with its unit.",
     "examples": [["4 ft 8 in", "3 ft 1 in"]],
@@ -125,7 +123,7 @@ impl Read for Point {
 
 /// A point of the world, east, north and up.
 pub(super) struct WorldPoint;
-schema!(WorldPoint: json_schema!({
+schema!(WorldPoint by name: json_schema!({
     "type": "array", "items": { "type": "string" }, "minItems": 3, "maxItems": 3,
     "description": "A point of the world: east, north, up, each a length with its unit.",
     "examples": [["12.5 m", "-3.2 m", "4.1 m"]],

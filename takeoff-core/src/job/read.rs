@@ -82,12 +82,12 @@ fn line_and_column(text: &str, at: usize) -> String {
 
 fn not_json(text: &str, error: &serde_json::Error) -> Problem {
     let line = text.lines().nth(error.line().saturating_sub(1)).unwrap_or_default();
-    // serde_json points at the byte it could not take, counted from 1.
-    let rest = line.get(error.column().saturating_sub(1)..).unwrap_or_default();
-    let place = format!("at line {} column {}", error.line(), error.column());
-    let word: String = rest.chars().take_while(|c| c.is_ascii_alphabetic() || *c == '-').collect();
-    if ["NaN", "nan", "Infinity", "-Infinity", "inf", "-inf"].contains(&word.as_str()) {
-        let message = format!("`{word}` {place} is not a number");
+    // serde_json points at the byte it could not take, counted from 1: of `-Infinity` the one behind the minus.
+    let (before, rest) = line.split_at_checked(error.column().saturating_sub(1)).unwrap_or_default();
+    let word = ["NaN", "Infinity", "nan", "inf"].into_iter().find(|word| rest.starts_with(word));
+    if let Some(word) = word {
+        let minus = if before.ends_with('-') { "-" } else { "" };
+        let message = format!("`{minus}{word}` at line {} column {} is not a number", error.line(), error.column());
         return problem(Code::NotANumber, String::new(), message, "write a number, or leave the field out");
     }
     let message = format!("not valid JSON: {error}");

@@ -109,7 +109,7 @@ fn name(kind: EdgeKind) -> &'static str {
 
 /// A distance in grid steps, as the exact quotient of its square, `top / over`.
 #[derive(Clone, Copy)]
-struct Distance {
+pub(super) struct Distance {
     top: I256,
     over: I256,
 }
@@ -122,7 +122,7 @@ impl Distance {
     }
 
     /// To the nearest nanometre, for showing.
-    fn length(self) -> Length {
+    pub(super) fn length(self) -> Length {
         let steps = math::sqrt(self.top.as_f64() / self.over.as_f64());
         Length::nearest(steps / GRID_PER_MM * 1e6).unwrap_or(Length::LIMIT)
     }
@@ -132,7 +132,7 @@ impl Distance {
     }
 }
 
-fn to_point(segment: &Segment, point: Point) -> Distance {
+pub(super) fn to_point(segment: &Segment, point: Point) -> Distance {
     let (along, from, to) = (way(segment.from, segment.to), way(segment.from, point), way(segment.to, point));
     let dot = |a: (i128, i128), b: (i128, i128)| a.0 * b.0 + a.1 * b.1;
     let (length, reached) = (dot(along, along), dot(along, from));
@@ -150,7 +150,7 @@ fn way(from: Point, to: Point) -> (i128, i128) {
     (i128::from(to.u - from.u), i128::from(to.v - from.v))
 }
 
-fn to_rect(segment: &Segment, rect: &Rect) -> Distance {
+pub(super) fn to_rect(segment: &Segment, rect: &Rect) -> Distance {
     if rect.meets_segment(segment) {
         return Distance::ZERO;
     }

@@ -4,6 +4,9 @@ use std::fmt;
 use crate::job::Laps;
 use crate::units::Length;
 
+#[cfg(test)]
+mod tests;
+
 /// The most courses that a slope may have.
 pub const MOST_COURSES: usize = 10_000;
 

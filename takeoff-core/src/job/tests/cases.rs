@@ -1,0 +1,353 @@
+//! A case for each code: what is changed in a good job, and the one problem that comes of it.
+use std::collections::BTreeSet;
+
+use serde_json::{Value, json};
+
+use super::super::{CODES, Problem, Severity};
+use super::{codes, good, read_with, with};
+
+struct Case {
+    code: &'static str,
+    path: &'static str,
+    changes: Value,
+    files: &'static [(&'static str, &'static str)],
+}
+
+fn case(code: &'static str, path: &'static str, changes: Value) -> Case {
+    Case { code, path, changes, files: &[] }
+}
+
+fn case_with(
+    code: &'static str,
+    path: &'static str,
+    changes: Value,
+    files: &'static [(&'static str, &'static str)],
+) -> Case {
+    Case { code, path, changes, files }
+}
+
+const TILE: &str = "/tiles/flat-13";
+const POST: &str = "/assemblies/post-7";
+
+fn errors() -> Vec<Case> {
+    let at = |root: &str, field: &str, value: Value| json!({ format!("{root}/{field}"): value });
+    let slope = |field: &str, value: Value| at("/slopes/0", field, value);
+    let hole = |name: &str, u: [&str; 2], v: [&str; 2]| json!({ "name": name, "outline": [[u[0], v[0]], [u[1], v[0]], [u[1], v[1]], [u[0], v[1]]] });
+    let grid = json!({
+        "name": "G", "assembly": "post-7", "u": "5 ft", "v": "9 ft",
+        "columns": 40_000, "column_spacing": "1 in", "rows": 25_000, "row_spacing": "1 in",
+    });
+    vec![
+        case("unknown-format", "/format", json!({ "/format": "tilepost-job/2" })),
+        case("unknown-field", "/slopes/0/pich", slope("pich", json!("5:12"))),
+        case("missing-field", "/slopes/0", slope("tile", json!(null))),
+        case("missing-field", "/slopes/0", slope("pitch", json!(null))),
+        case("missing-field", TILE, at(TILE, "lap_side", json!(null))),
+        case("missing-field", "/slopes/0/courses", slope("courses", json!({ "exposure": "13 in" }))),
+        case("wrong-type", "/slopes/0/posts", slope("posts", json!(7))),
+        case("wrong-type", "/slopes/0/outline/2", slope("outline/2", json!(["38 ft"]))),
+        case("wrong-type", "/tiles/flat-13/length", at(TILE, "length", json!(16.5))),
+        case("unit-missing", "/tiles/flat-13/length", at(TILE, "length", json!("16.5"))),
+        case("out-of-limits", "/slopes/0/pitch", slope("pitch", json!("81 deg"))),
+        case("unknown-choice", "/tiles/flat-13/held", at(TILE, "held", json!("nialed"))),
+        case("unknown-choice", "/slopes/0/columns/bond", slope("columns/bond", json!("halb"))),
+        case("out-of-range", "/tiles/flat-13/thickness", at(TILE, "thickness", json!("0 in"))),
+        case("out-of-range", "/slopes/0/walked", slope("walked", json!(-1))),
+        case("out-of-range", "/practice/least_web", json!({ "/practice/least_web": "0 in" })),
+        case("out-of-range", "/practice/breakage/cut", json!({ "/practice/breakage/cut": 1 })),
+        case("out-of-range", "/practice/cartridge", json!({ "/practice/cartridge": "0 mL" })),
+        case(
+            "out-of-range",
+            "/tiles/flat-13/profile/rise",
+            at(TILE, "profile", json!({ "shape": "arcs", "rise": "4 in", "wave": "6 in" })),
+        ),
+        case("service-level", "/practice/service_level", json!({ "/practice/service_level": 1 })),
+        case("empty-name", "/slopes/0/name", slope("name", json!(" "))),
+        case("one-way", "/slopes/0/courses", slope("courses", json!({}))),
+        case("one-way", "/slopes/0/courses", slope("courses/noses", json!(["0", "13 in"]))),
+        case("one-way", "/slopes/0/rafters", slope("rafters", json!({ "width": "38 mm" }))),
+        case("unknown-reference", "/slopes/0/tile", slope("tile", json!("flat-31"))),
+        case("unknown-reference", "/slopes/0/underlayment/kind", slope("underlayment/kind", json!("felt"))),
+        case("unknown-reference", "/slopes/0/posts/3/assembly", slope("posts/3/assembly", json!("post-8"))),
+        case("too-many", "/slopes/0/post_grids", slope("post_grids", json!([grid]))),
+        case("too-many", "/slopes/0/courses/exposure", slope("courses/exposure", json!("0.5 mm"))),
+        case("too-many", "/slopes/0/rafters/spacing", slope("rafters/spacing", json!("1 mm"))),
+        case("too-many", "/slopes/0/underlayment", json!({ "/underlayments/felt-30/head_lap": "35.999 in" })),
+        case("no-slopes", "/slopes", json!({ "/slopes": [] })),
+        case("cover-wider-than-tile", "/tiles/flat-13/cover", at(TILE, "cover", json!("14 in"))),
+        case("side-lap-too-wide", "/tiles/flat-13/cover", at(TILE, "cover", json!("6 1/2 in"))),
+        case(
+            "head-lap-too-long",
+            "/tiles/flat-13/least_head_lap",
+            at(TILE, "least_head_lap", json!("16 1/2 in")),
+        ),
+        case(
+            "pan-and-cover",
+            "/tiles/flat-13/pan_and_cover/cover_width",
+            json!({
+                "/tiles/flat-13/width": null, "/tiles/flat-13/lap_side": null,
+                "/tiles/flat-13/pan_and_cover": { "pan_width": "6 in", "cover_width": "6 in" },
+            }),
+        ),
+        case(
+            "pan-and-cover",
+            "/tiles/flat-13/pan_and_cover/pan_width",
+            json!({
+                "/tiles/flat-13/width": null, "/tiles/flat-13/lap_side": null,
+                "/tiles/flat-13/pan_and_cover": { "pan_width": "12 1/4 in", "cover_width": "6 in" },
+            }),
+        ),
+        case(
+            "sheet-lap-too-wide",
+            "/underlayments/felt-30/head_lap",
+            json!({ "/underlayments/felt-30/head_lap": "36 in" }),
+        ),
+        case(
+            "no-hole-saw",
+            "/assemblies/post-7/hole_saws",
+            at(POST, "hole_saws", json!(["1 1/2 in", "1 7/8 in"])),
+        ),
+        case(
+            "flashing-too-small",
+            "/assemblies/post-7/deck_flashing/cone_diameter",
+            at(POST, "deck_flashing/cone_diameter", json!("1 1/4 in")),
+        ),
+        case(
+            "flashing-too-small",
+            "/assemblies/post-7/deck_flashing/down",
+            at(POST, "deck_flashing/down", json!("7/8 in")),
+        ),
+        case(
+            "flashing-too-small",
+            "/assemblies/post-7/deck_flashing",
+            json!({ "/practice/bead_inset": "5 1/16 in" }),
+        ),
+        case("opening-too-large", "/slopes/0", at(POST, "clearance", json!("97 cm"))),
+        case("two-slopes-of-one-name", "/slopes/1/name", json!({ "/slopes/-": good()["slopes"][0] })),
+        case("two-posts-of-one-name", "/slopes/0/posts/1", slope("posts/1/name", json!("A1"))),
+        case(
+            "too-few-corners",
+            "/slopes/0/outline",
+            json!({ "/slopes/0/outline": [["0", "0"], ["38 ft", "0"]], "/slopes/0/edges": null }),
+        ),
+        case(
+            "no-area",
+            "/slopes/0/outline",
+            slope("outline", json!([["0", "0"], ["1 ft", "0"], ["3 ft", "0"], ["2 ft", "0"]])),
+        ),
+        case(
+            "crossing-outline",
+            "/slopes/0/outline",
+            slope("outline", json!([["0", "0"], ["38 ft", "0"], ["0", "17 ft"], ["38 ft", "17 ft"]])),
+        ),
+        case(
+            "hole-outside",
+            "/slopes/0/holes/0",
+            slope("holes", json!([hole("vent", ["-1 ft", "1 ft"], ["1 ft", "2 ft"])])),
+        ),
+        case(
+            "hole-outside",
+            "/slopes/0/holes/0",
+            slope("holes", json!([hole("chimney", ["10 ft", "12 ft"], ["15 ft", "17 ft"])])),
+        ),
+        case(
+            "holes-overlap",
+            "/slopes/0/holes/1",
+            slope(
+                "holes",
+                json!([
+                    hole("vent", ["1 ft", "3 ft"], ["10 ft", "12 ft"]),
+                    hole("stack", ["2 ft", "4 ft"], ["11 ft", "13 ft"]),
+                ]),
+            ),
+        ),
+        case("edge-count", "/slopes/0/edges", slope("edges", json!(["eave", "rake", "ridge"]))),
+        case(
+            "not-ascending",
+            "/slopes/0/courses/noses/2",
+            slope("courses", json!({ "noses": ["-1 in", "12 in", "12 in"] })),
+        ),
+        case(
+            "no-eave",
+            "/slopes/0/courses",
+            json!({
+                "/slopes/0/edges": null, "/slopes/0/perimeter": null, "/slopes/0/setbacks": null,
+                "/slopes/0/courses": { "overhang": "2 in", "ridge_gap": "3 in" },
+            }),
+        ),
+        case(
+            "no-room-for-courses",
+            "/slopes/0/courses",
+            slope("courses", json!({ "overhang": "2 in", "ridge_gap": "16 ft" })),
+        ),
+        case("bad-fraction", "/slopes/0/columns/bond/1", slope("columns/bond", json!(["0", "3/3"]))),
+        case(
+            "no-plane",
+            "/slopes/0/place/points",
+            slope(
+                "place",
+                json!({ "points": [["0", "0", "0"], ["1 m", "1 m", "1 m"], ["2 m", "2 m", "2 m"]] }),
+            ),
+        ),
+        case("no-rafters", "/slopes/0/rafters/spacing", slope("rafters/first", json!("39 ft"))),
+        case("rafters-overlap", "/slopes/0/rafters/spacing", slope("rafters/spacing", json!("1 1/4 in"))),
+        case(
+            "overhang-too-far",
+            "/slopes/0/overhang",
+            json!({
+                "/slopes/0/outline": [["18 ft", "0"], ["20 ft", "0"], ["38 ft", "17 ft"], ["0", "17 ft"]],
+                "/slopes/0/overhang": "2 ft", "/slopes/0/posts": [],
+            }),
+        ),
+        case("post-off-slope", "/slopes/0/posts/0", slope("posts/0/u", json!("-1 in"))),
+        case("post-off-slope", "/slopes/0/posts/0", slope("posts/0/u", json!("0"))),
+        case(
+            "post-off-slope",
+            "/slopes/0/posts/0",
+            slope("holes", json!([hole("vent", ["4 ft", "6 ft"], ["3 ft", "4 ft"])])),
+        ),
+        case("missing-file", "/slopes/0/posts/csv", slope("posts", json!({ "csv": "posts.csv" }))),
+        case("bad-file-name", "/slopes/0/posts/csv", slope("posts", json!({ "csv": "../posts.csv" }))),
+        case("bad-file-name", "/slopes/0/posts/csv", slope("posts", json!({ "csv": "/etc/posts.csv" }))),
+        case_with(
+            "bad-csv",
+            "/slopes/0/posts/csv",
+            slope("posts", json!({ "csv": "posts.csv" })),
+            &[("posts.csv", "name,assembly,u\nA1,post-7,5 ft\n")],
+        ),
+        case_with(
+            "ambiguous-csv",
+            "/slopes/0/posts/csv",
+            slope("posts", json!({ "csv": "posts.csv" })),
+            &[("posts.csv", "name;assembly;u_mm;v_mm\nA1;post-7;1,500;1,200\n")],
+        ),
+    ]
+}
+
+fn findings() -> Vec<Case> {
+    let slope = |field: &str, value: Value| json!({ format!("/slopes/0/{field}"): value });
+    vec![
+        case_with(
+            "csv-read-as",
+            "/slopes/0/posts/csv",
+            slope("posts", json!({ "csv": "posts.csv" })),
+            &[("posts.csv", "name;assembly;u_mm;v_mm\nA1;post-7;1500,5;1200\n")],
+        ),
+        case(
+            "exposure-beyond-greatest",
+            "/slopes/0/courses/exposure",
+            slope("courses/exposure", json!("13 5/8 in")),
+        ),
+        case("low-slope", "/slopes/0/pitch", slope("pitch", json!("2.49:12"))),
+        case("single-underlayment", "/slopes/0/pitch", slope("pitch", json!("2.5:12"))),
+        case(
+            "pitch-disagrees",
+            "/slopes/0/pitch",
+            slope("place", json!({ "points": [["0", "0", "0"], ["4 m", "0", "0"], ["0", "2 m", "1 m"]] })),
+        ),
+        case("inside-setback", "/slopes/0/posts/0", slope("posts/0/v", json!("15 ft 6 1/64 in"))),
+        case("no-such-edge", "/slopes/0/setbacks/hip", slope("setbacks/hip", json!("18 in"))),
+        case("no-such-edge", "/slopes/0/perimeter/edges/0", slope("perimeter/edges/0", json!("valley"))),
+        case("not-used", "/prices", json!({ "/prices": "prices.csv" })),
+        case("not-used", "/practice/three_course_allowed", json!({ "/practice/three_course_allowed": true })),
+    ]
+}
+
+/// Lower case, no full stop, and something to do about it.
+fn check_style(problem: &Problem) {
+    let Problem { message, help, .. } = problem;
+    assert!(!message.is_empty() && !help.is_empty(), "{problem:?}");
+    for text in [message, help] {
+        assert!(!text.ends_with('.'), "a full stop: {text}");
+        assert_eq!(text.matches('`').count() % 2, 0, "an odd backtick: {text}");
+        let names = ["NaN", "TOML", "JSON", "UTF-8"];
+        let first = text.chars().next().unwrap();
+        assert!(
+            !first.is_uppercase() || names.iter().any(|name| text.starts_with(name)),
+            "a capital: {text}"
+        );
+    }
+}
+
+#[test]
+fn each_error_is_found_alone_and_in_its_place() {
+    for case in errors() {
+        let problems = read_with(&with(good(), &case.changes), case.files).unwrap_err();
+        assert_eq!(codes(&problems), [(case.code, case.path)], "{}\n{problems:#?}", case.changes);
+        problems.iter().for_each(check_style);
+    }
+}
+
+#[test]
+fn each_finding_leaves_the_job_good() {
+    for case in findings() {
+        let job = read_with(&with(good(), &case.changes), case.files)
+            .unwrap_or_else(|problems| panic!("{}: {problems:#?}", case.code));
+        assert_eq!(
+            codes(job.findings()),
+            [(case.code, case.path)],
+            "{}\n{:#?}",
+            case.changes,
+            job.findings()
+        );
+        assert!(job.findings().iter().all(|finding| finding.severity == Severity::Finding));
+        job.findings().iter().for_each(check_style);
+    }
+}
+
+#[test]
+fn every_code_has_a_case() {
+    let here: Vec<Case> = errors().into_iter().chain(findings()).collect();
+    let cased: BTreeSet<&str> = here.iter().map(|case| case.code).chain(super::reading::CASED).collect();
+    let without: Vec<&&str> = CODES.iter().filter(|code| !cased.contains(*code)).collect();
+    assert!(without.is_empty(), "no case for {without:?}");
+}
+
+#[test]
+fn what_sits_exactly_on_a_limit_is_good() {
+    let changes = [
+        json!({ "/tiles/flat-13/cover": "13 in" }),
+        json!({ "/slopes/0/pitch": "80 deg" }),
+        json!({ "/slopes/0/pitch": "4:12" }),
+        json!({ "/slopes/0/posts/0/v": "15 ft 6 in" }),
+        json!({ "/slopes/0/courses/exposure": "13 1/2 in" }),
+        json!({ "/assemblies/post-7/hole_saws": ["2 in"] }),
+        json!({ "/assemblies/post-7/deck_flashing/cone_diameter": "1 1/2 in" }),
+        json!({ "/slopes/0/pitch": "3:12", "/underlayments/felt-30/head_lap": "19 in" }),
+        json!({ "/practice/breakage/cut": 0, "/practice/service_level": 0.999 }),
+    ];
+    for change in changes {
+        let job = read_with(&with(good(), &change), &[])
+            .unwrap_or_else(|problems| panic!("{change}: {problems:#?}"));
+        assert_eq!(codes(job.findings()), [], "{change}");
+    }
+}
+
+#[test]
+fn all_problems_come_at_once_in_the_order_of_the_text() {
+    let job = with(
+        good(),
+        &json!({
+            "/tiles/flat-13/cover": "14 in",
+            "/tiles/flat-13/wieght": "9 lb",
+            "/assemblies/post-7/clearance": "1/4",
+            "/slopes/0/columns/bond": "thirds",
+            "/slopes/0/posts/2/u": "50 ft",
+            "/slopes/0/posts/4/assembly": "post-9",
+            "/practice/service_level": 1,
+        }),
+    );
+    // The text is written with its keys in order.
+    assert_eq!(
+        codes(&read_with(&job, &[]).unwrap_err()),
+        [
+            ("unit-missing", "/assemblies/post-7/clearance"),
+            ("service-level", "/practice/service_level"),
+            ("unknown-choice", "/slopes/0/columns/bond"),
+            ("post-off-slope", "/slopes/0/posts/2"),
+            ("unknown-reference", "/slopes/0/posts/4/assembly"),
+            ("cover-wider-than-tile", "/tiles/flat-13/cover"),
+            ("unknown-field", "/tiles/flat-13/wieght"),
+        ]
+    );
+}
