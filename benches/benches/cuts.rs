@@ -2,6 +2,7 @@
 //!
 //! Beside it, `benches/python/shapely_cuts.py` does the same with general-purpose geometry.
 #![allow(missing_docs, reason = "criterion's macros make functions without docs")]
+#![allow(clippy::expect_used, reason = "a benchmark on an unsound job should stop")]
 use criterion::{Criterion, Throughput, criterion_group, criterion_main};
 use takeoff_core::cuts::{each_cut, openings_of, removed};
 use takeoff_core::job::{Files, Job};

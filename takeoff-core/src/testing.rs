@@ -117,15 +117,9 @@ pub(crate) fn gable() -> Slope {
         battens: None,
         perimeter: None,
         setbacks: vec![],
-        setbacks_hold_flashing: false,
         walked: 0,
         posts: vec![],
     }
-}
-
-/// A post of [`assembly`] on a slope.
-pub(crate) fn post(name: &str, u: &str, v: &str) -> Post {
-    Post { name: name.into(), assembly: Arc::new(assembly()), at: at(u, v), path: String::new() }
 }
 
 /// The gable with posts `A1`, `A2`… of one assembly at `u`, `v` in inches.

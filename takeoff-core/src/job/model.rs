@@ -8,6 +8,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use crate::profile::Profile;
+use crate::slope::Setback;
 use crate::spares::Breakage;
 use crate::units::{Length, Pitch};
 
@@ -317,9 +318,8 @@ pub struct Slope {
     pub(crate) rafters: Option<Rafters>,
     pub(crate) battens: Option<Battens>,
     pub(crate) perimeter: Option<Perimeter>,
-    pub(crate) setbacks: Vec<(EdgeKind, Length)>,
-    /// Whether setbacks hold for the deck flashing too, not only for the post's centre.
-    pub(crate) setbacks_hold_flashing: bool,
+    /// The edges from which posts keep away.
+    pub(crate) setbacks: Vec<Setback>,
     /// Tiles walked on.
     pub(crate) walked: u64,
     pub(crate) posts: Vec<Post>,

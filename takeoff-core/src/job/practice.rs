@@ -162,13 +162,10 @@ pub(super) fn practice(field: &Field<Option<raw::Practice>>, assumptions: &mut A
 const CARTRIDGE: Volume = Volume::from_mm3(10.1 * 231.0 / 128.0 * 25.4 * 25.4 * 25.4);
 
 /// What one field of an object gives.
-fn given<'w, O, K: Read>(
-    object: Option<&'w O>,
-    field: impl Fn(&'w O) -> &'w Field<Option<K>>,
-) -> Option<K::Value>
+fn given<'w, O, K>(object: Option<&'w O>, field: impl Fn(&'w O) -> &'w Field<Option<K>>) -> Option<K::Value>
 where
     K::Value: Copy + 'w,
-    K: 'w,
+    K: Read + 'w,
 {
     object.and_then(|object| field(object).given().copied())
 }

@@ -87,7 +87,8 @@ fn not_json(text: &str, error: &serde_json::Error) -> Problem {
     let word = ["NaN", "Infinity", "nan", "inf"].into_iter().find(|word| rest.starts_with(word));
     if let Some(word) = word {
         let minus = if before.ends_with('-') { "-" } else { "" };
-        let message = format!("`{minus}{word}` at line {} column {} is not a number", error.line(), error.column());
+        let message =
+            format!("`{minus}{word}` at line {} column {} is not a number", error.line(), error.column());
         return problem(Code::NotANumber, String::new(), message, "write a number, or leave the field out");
     }
     let message = format!("not valid JSON: {error}");

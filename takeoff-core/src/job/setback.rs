@@ -1,40 +1,47 @@
 //! Posts that stand nearer to an edge than its setback allows.
-use ethnum::I256;
-
 use super::codes::Code;
 use super::outline::Outline;
 use super::raw;
-use super::reader::{Field, Reader};
+use super::reader::Reader;
 use super::tree::At;
 use super::{Display, EdgeKind, Post};
-use crate::geometry::{GRID_PER_MM, Point, Rect, Segment, grid, half, math};
+use crate::geometry::Point;
+use crate::slope::{Breaks, Setback};
 use crate::units::Length;
 
-/// The setbacks given, by the kind of edge.
+/// The setbacks of a slope, edge by edge.
 pub(super) fn setbacks(
-    field: &Field<Option<raw::Setbacks>>,
+    written: &raw::Slope,
     outline: Option<&Outline>,
     reader: &mut Reader<'_>,
-) -> Vec<(EdgeKind, Length)> {
-    let Some(written) = field.given() else {
-        return Vec::new();
+) -> Option<Vec<Setback>> {
+    let Some(by_kind) = written.setbacks.given() else {
+        return Some(Vec::new());
     };
     let by_kind = [
-        (EdgeKind::Eave, &written.eave),
-        (EdgeKind::Ridge, &written.ridge),
-        (EdgeKind::Rake, &written.rake),
-        (EdgeKind::Hip, &written.hip),
-        (EdgeKind::Valley, &written.valley),
-        (EdgeKind::Wall, &written.wall),
+        (EdgeKind::Eave, &by_kind.eave),
+        (EdgeKind::Ridge, &by_kind.ridge),
+        (EdgeKind::Rake, &by_kind.rake),
+        (EdgeKind::Hip, &by_kind.hip),
+        (EdgeKind::Valley, &by_kind.valley),
+        (EdgeKind::Wall, &by_kind.wall),
     ];
-    let mut setbacks = Vec::new();
+    let given: Vec<(EdgeKind, Length)> =
+        by_kind.iter().filter_map(|(kind, setback)| Some((*kind, *setback.given()?))).collect();
     for (kind, setback) in by_kind {
-        if let Some(&length) = setback.given() {
+        if setback.given().is_some() {
             check_edge(kind, setback.at, outline, reader);
-            setbacks.push((kind, length));
         }
     }
-    setbacks
+    let holds_flashing = written.setbacks_hold_flashing.given().copied().unwrap_or(false);
+    let outline = outline?;
+    let polygon = outline.polygon();
+    let edges = polygon.edges().zip(&outline.edges);
+    let setbacks = edges.filter_map(|(edge, kind)| {
+        let &(kind, least) = given.iter().find(|(held, _)| Some(*held) == *kind)?;
+        Some(Setback { edge, kind, least, holds_flashing })
+    });
+    Some(setbacks.collect())
 }
 
 /// A rule for edges that the slope does not have may be meant for another slope.
@@ -49,49 +56,26 @@ pub(super) fn check_edge(kind: EdgeKind, at: At, outline: Option<&Outline>, read
 /// Finds the posts within a setback: their points on the deck, or their deck flashings too.
 pub(super) fn check_posts(
     posts: &[(At, Post)],
-    setbacks: &[(EdgeKind, Length)],
-    hold_flashing: bool,
-    outline: &Outline,
+    setbacks: &[Setback],
     display: Display,
     reader: &mut Reader<'_>,
 ) {
-    let polygon = outline.polygon();
-    let edges: Vec<(Segment, EdgeKind, Length)> = polygon
-        .edges()
-        .zip(&outline.edges)
-        .filter_map(|(segment, kind)| {
-            let (kind, setback) = setbacks.iter().find(|(held, _)| Some(*held) == *kind)?;
-            Some((segment, *kind, *setback))
-        })
-        .collect();
     for (at, post) in posts {
-        let point = Point::from(post.at);
-        let flashing = &post.assembly.deck_flashing;
-        let side = half(flashing.width);
-        let (lower, upper) = (point.v - grid(flashing.down), point.v + grid(flashing.up));
-        let rect = Rect::new(point.u - side, lower, point.u + side, upper);
-        for (edge, kind, setback) in &edges {
-            let near = |distance: Distance| distance.is_below(grid(*setback));
-            let (what, distance) = if near(to_point(edge, point)) {
-                ("stands", to_point(edge, point))
-            } else if hold_flashing && near(to_rect(edge, &rect)) {
-                ("has its deck flashing", to_rect(edge, &rect))
-            } else {
-                continue;
+        for setback in setbacks {
+            let (what, distance) = match setback.broken_by(Point::from(post.at), &post.assembly) {
+                Some(Breaks::Post(distance)) => ("stands", distance),
+                Some(Breaks::Flashing(distance)) => ("has its deck flashing", distance),
+                None => continue,
             };
             let message = format!(
                 "the post `{}` {what} {} from the {}, within its setback of {}",
                 post.name,
-                display.length(distance.length()),
-                name(*kind),
-                display.length(*setback)
+                display.length(distance),
+                name(setback.kind),
+                display.length(setback.least)
             );
-            reader.report(
-                *at,
-                Code::InsideSetback,
-                message,
-                "move the post, or ask whether the setback holds here",
-            );
+            let help = "move the post, or ask whether the setback holds here";
+            reader.report(*at, Code::InsideSetback, message, help);
         }
     }
 }
@@ -105,60 +89,4 @@ fn name(kind: EdgeKind) -> &'static str {
         EdgeKind::Valley => "valley",
         EdgeKind::Wall => "wall",
     }
-}
-
-/// A distance in grid steps, as the exact quotient of its square, `top / over`.
-#[derive(Clone, Copy)]
-pub(super) struct Distance {
-    top: I256,
-    over: I256,
-}
-
-impl Distance {
-    const ZERO: Distance = Distance { top: I256::ZERO, over: I256::ONE };
-
-    fn is_below(self, limit: i64) -> bool {
-        self.top < I256::from(limit) * I256::from(limit) * self.over
-    }
-
-    /// To the nearest nanometre, for showing.
-    pub(super) fn length(self) -> Length {
-        let steps = math::sqrt(self.top.as_f64() / self.over.as_f64());
-        Length::nearest(steps / GRID_PER_MM * 1e6).unwrap_or(Length::LIMIT)
-    }
-
-    fn min(self, other: Distance) -> Distance {
-        if other.top * self.over < self.top * other.over { other } else { self }
-    }
-}
-
-pub(super) fn to_point(segment: &Segment, point: Point) -> Distance {
-    let (along, from, to) = (way(segment.from, segment.to), way(segment.from, point), way(segment.to, point));
-    let dot = |a: (i128, i128), b: (i128, i128)| a.0 * b.0 + a.1 * b.1;
-    let (length, reached) = (dot(along, along), dot(along, from));
-    if reached <= 0 {
-        Distance { top: dot(from, from).into(), over: I256::ONE }
-    } else if reached >= length {
-        Distance { top: dot(to, to).into(), over: I256::ONE }
-    } else {
-        let cross = I256::from(segment.from.cross(segment.to, point));
-        Distance { top: cross * cross, over: length.into() }
-    }
-}
-
-fn way(from: Point, to: Point) -> (i128, i128) {
-    (i128::from(to.u - from.u), i128::from(to.v - from.v))
-}
-
-pub(super) fn to_rect(segment: &Segment, rect: &Rect) -> Distance {
-    if rect.meets_segment(segment) {
-        return Distance::ZERO;
-    }
-    let ends = [segment.from, segment.to].map(|end| {
-        let inside = Point::new(end.u.clamp(rect.left, rect.right), end.v.clamp(rect.lower, rect.upper));
-        let (u, v) = way(end, inside);
-        Distance { top: (u * u + v * v).into(), over: I256::ONE }
-    });
-    let corners = rect.corners().map(|corner| to_point(segment, corner));
-    corners.into_iter().fold(ends[0].min(ends[1]), Distance::min)
 }

@@ -51,11 +51,10 @@ pub(super) fn slope(
     }
     let rafters = rafters(&written.rafters, outline.as_ref(), reader);
     let perimeter = perimeter(&written.perimeter, outline.as_ref(), reader);
-    let setbacks = setbacks(&written.setbacks, outline.as_ref(), reader);
+    let setbacks = setbacks(written, outline.as_ref(), reader);
     let posts = posts(written, outline.as_ref(), &catalogue.assemblies, reader);
-    let hold_flashing = written.setbacks_hold_flashing.given().copied().unwrap_or(false);
-    if let (Some(posts), Some(outline)) = (&posts, &outline) {
-        check_posts(posts, &setbacks, hold_flashing, outline, display, reader);
+    if let (Some(posts), Some(setbacks)) = (&posts, &setbacks) {
+        check_posts(posts, setbacks, display, reader);
     }
 
     let (name, tile, outline, noses, columns) = (written.name.get()?, tile?, outline?, noses?, columns?);
@@ -81,8 +80,7 @@ pub(super) fn slope(
         lap_lines: lap_lines?,
         rafters: rafters?,
         perimeter: perimeter?,
-        setbacks,
-        setbacks_hold_flashing: hold_flashing,
+        setbacks: setbacks?,
         walked: written.walked.given().copied().unwrap_or(0).into(),
         posts: posts?.into_iter().map(|(_, post)| post).collect(),
     };

@@ -31,7 +31,7 @@ fn rank(state: &State) -> Rank {
 ///
 /// Along its rafter, moved by whole `step`s of at most `window` each way: the place with the fewest tiles cut, with
 /// no notch if possible, where all checks of the tile flashing pass and no tile is severed; of equals the nearest;
-/// on a tie up-slope. Places without tile, outside the outline, or so near to another post that the openings would
+/// on a tie up-slope. Places without tile, outside the outline, within a setback, or so near to another post that the openings would
 /// be judged as one, do not count.
 pub fn nearest(mover: &Mover, at: Point, step: Length, window: Length, others: &Others) -> Option<Better> {
     let here = mover.state(at);
@@ -64,7 +64,7 @@ fn is_allowed(mover: &Mover, place: Point, state: &State, others: &Others) -> bo
     state.situation != Situation::None
         && state.severed == 0
         && state.passes()
-        && mover.site.allows_post_at(place)
+        && mover.site.allows_post_at(place, mover.assembly)
         && others.near(&mover.opening_at(place).bounds(), web).is_empty()
 }
 

@@ -42,7 +42,7 @@ fn in_slope(slope: &Slope, u: f64, v: f64) -> Option<Point> {
     let bounds = site.field.bounds();
     let between = |low: i64, high: i64, t: f64| 2 * ((low + ((high - low) as f64 * t) as i64) / 2);
     let at = Point::new(between(bounds.left, bounds.right, u), between(0, bounds.upper, v));
-    site.allows_post_at(at).then_some(at)
+    site.allows_post_at(at, &assembly()).then_some(at)
 }
 
 /// Up to its margin nothing changes; one nanometre beyond, something does, or the field ends, or another post's
@@ -96,7 +96,8 @@ fn nearest_by_looking(case: &Case) -> Option<i64> {
         let near = !case.others().near(&mover.opening_at(place).bounds(), grid(len("1 in"))).is_empty();
         let fine = state.passes() && state.severed == 0 && state.situation != Situation::None;
         let better = !good || rank(&state) < rank(&here);
-        (fine && better && !near && mover.site.allows_post_at(place)).then_some((rank(&state), up))
+        (fine && better && !near && mover.site.allows_post_at(place, mover.assembly))
+            .then_some((rank(&state), up))
     });
     allowed.min_by_key(|&(rank, up)| (rank, up.abs(), up < 0)).map(|(_, up)| up)
 }

@@ -3,6 +3,7 @@ mod field;
 mod frame;
 mod naming;
 mod noses;
+mod setback;
 mod site;
 mod tiles;
 
@@ -10,5 +11,6 @@ pub use field::Field;
 pub use frame::{FitError, Frame, PlaneFit};
 pub use naming::{piece_name, tile_name};
 pub use noses::{MOST_COURSES, NosesError, noses_at, noses_between};
+pub use setback::{Breaks, Setback};
 pub use site::Site;
 pub use tiles::{Part, TileGrid, TileId};

@@ -1,7 +1,7 @@
 //! A slope made ready: what every stage of its takeoff looks things up in.
 use crate::deck::SheetLaps;
 use crate::geometry::{Point, Polygon};
-use crate::job::{Practice, Slope};
+use crate::job::{Assembly, Practice, Slope};
 
 use super::{Field, TileGrid};
 
@@ -34,9 +34,11 @@ impl<'a> Site<'a> {
         }
     }
 
-    /// Whether a post may stand at a place: inside the outline and outside its holes.
-    pub fn allows_post_at(&self, at: Point) -> bool {
-        self.outline.contains(at) && !self.outline.has_on_boundary(at)
+    /// Whether a post may stand at a place: inside the outline, outside its holes, beyond the setbacks.
+    pub fn allows_post_at(&self, at: Point, assembly: &Assembly) -> bool {
+        self.outline.contains(at)
+            && !self.outline.has_on_boundary(at)
+            && self.slope.setbacks.iter().all(|setback| setback.broken_by(at, assembly).is_none())
     }
 }
 

@@ -42,7 +42,7 @@ impl TileGrid {
         let tile = &slope.tile;
         let cover = grid(tile.cover);
         let parts = match tile.pieces {
-            Pieces::One { width, lap_side, .. } if lap_side == LapSide::Left => {
+            Pieces::One { width, lap_side: LapSide::Left, .. } => {
                 vec![(Part::Tile, cover - grid(width), cover)]
             }
             Pieces::One { width, .. } => vec![(Part::Tile, 0, grid(width))],

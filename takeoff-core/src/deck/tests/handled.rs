@@ -191,7 +191,12 @@ fn hip_with(posts: &[(i32, i32)]) -> Slope {
     slope.posts = posts.iter().enumerate().map(post).collect();
     let site_practice = practice();
     let site = Site::of(&slope, &site_practice);
-    let inside = slope.posts.iter().filter(|post| site.allows_post_at(post.at.into())).cloned().collect();
+    let inside = slope
+        .posts
+        .iter()
+        .filter(|post| site.allows_post_at(post.at.into(), &post.assembly))
+        .cloned()
+        .collect();
     Slope { posts: inside, ..slope }
 }
 

@@ -31,7 +31,9 @@ fn feet(corner: &SlopePoint) -> (i64, i64) {
 }
 
 /// Each edge with what it is, in no order.
-fn edges(slope: &Slope) -> Vec<((i64, i64), (i64, i64), Option<EdgeKind>)> {
+type Edge = ((i64, i64), (i64, i64), Option<EdgeKind>);
+
+fn edges(slope: &Slope) -> Vec<Edge> {
     let count = slope.outline.len();
     let mut edges: Vec<_> = (0..count)
         .map(|i| (feet(&slope.outline[i]), feet(&slope.outline[(i + 1) % count]), slope.edges[i]))
