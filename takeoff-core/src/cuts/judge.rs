@@ -23,12 +23,11 @@ pub enum Footprint {
 impl Footprint {
     /// The footprint of a tile in a field, piece by piece.
     pub fn pieces(field: &Field, tile: &Rect) -> Vec<Footprint> {
-        let pieces = field.pieces_of(tile);
-        let several = pieces.len() > 1;
-        let whole = pieces.len() == 1 && is_whole(&pieces[0], tile);
-        if whole {
+        if field.covers(tile) {
             return vec![Footprint::Whole(*tile)];
         }
+        let pieces = field.pieces_of(tile);
+        let several = pieces.len() > 1;
         let numbered = pieces.into_iter().enumerate();
         numbered
             .map(|(i, polygon)| Footprint::Edge { polygon, number: several.then_some(i as u16) })
@@ -77,14 +76,6 @@ impl Footprint {
             Footprint::Whole(rect) => Polygon::new(vec![rect.corners().to_vec()]),
             Footprint::Edge { polygon, .. } => polygon.clone(),
         }
-    }
-}
-
-/// Whether a clipped tile has its four corners only.
-fn is_whole(piece: &Polygon, tile: &Rect) -> bool {
-    piece.rings().len() == 1 && piece.rings()[0].len() == 4 && {
-        let bounds = piece.bounds();
-        bounds == *tile && piece.rings()[0].iter().all(|p| tile.corners().contains(p))
     }
 }
 

@@ -150,33 +150,32 @@ fn gathered(mut reasons: Vec<Reason>, excluded: bool) -> Vec<Taken> {
 
 /// Calls `found` with every tile or piece whose clipped footprint meets a zone.
 fn in_zone(site: &Site, zone: &Rect, mut found: impl FnMut(TileId, Option<u16>)) {
-    let reach = site.grid.over(*zone).fold(*zone, |reach, (_, rect)| reach.union(&rect));
-    let all_whole = site.field.covers(&reach);
+    let all_whole = site.field.covers(&site.grid.reach(zone));
     for (tile, rect) in site.grid.over(*zone) {
-        if all_whole {
+        if all_whole || site.field.covers(&rect) {
             found(tile, None);
             continue;
         }
-        let pieces = Footprint::pieces(&site.field, &rect);
-        let meeting = pieces.iter().filter(|piece| match piece {
-            Footprint::Whole(rect) => rect.meets(zone),
-            Footprint::Edge { polygon, .. } => Shape::Rect(*zone).meets_polygon(polygon),
-        });
-        meeting.for_each(|piece| found(tile, piece.number()));
+        for piece in Footprint::pieces(&site.field, &rect) {
+            if Shape::Rect(*zone).meets_polygon(&piece.polygon()) {
+                found(tile, piece.number());
+            }
+        }
     }
 }
 
 /// Calls `found` with every tile or piece that lies directly on a tile or piece.
 fn lying_on(site: &Site, taken: &Taken, mut found: impl FnMut(TileId, Option<u16>)) {
     let own = site.grid.footprint(taken.tile);
-    let reach = site.grid.lying_on(taken.tile).fold(own, |reach, (_, rect)| reach.union(&rect));
-    let all_whole = site.field.covers(&reach);
+    let all_whole = site.field.covers(&site.grid.reach(&own));
+    let own_whole = all_whole || site.field.covers(&own);
     for (tile, rect) in site.grid.lying_on(taken.tile) {
-        if all_whole {
+        if all_whole || (own_whole && site.field.covers(&rect)) {
             found(tile, None);
-        } else {
-            let pieces = pieces_meeting(&site.field, &own, taken.piece, &rect);
-            pieces.into_iter().for_each(|piece| found(tile, piece));
+            continue;
+        }
+        for piece in pieces_meeting(&site.field, &own, taken.piece, &rect) {
+            found(tile, piece);
         }
     }
 }
