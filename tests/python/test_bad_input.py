@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import copy
 import json
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -105,6 +106,16 @@ def test_a_thousand_million_posts(gable: tilepost.Job) -> None:
          "column_spacing": "1 in", "row_spacing": "1 in"}
     ]
     assert "too-many" in {problem["code"] for problem in outcome(json.dumps(document), {})}
+
+
+@pytest.mark.parametrize(
+    ("content", "code"), [(b"\xff\xfe\x00", "not-utf8"), (b" " * ((64 << 20) + 1), "too-large")], ids=["bytes", "large"]
+)
+def test_files_that_are_no_job(content: bytes, code: str, tmp_path: Path) -> None:
+    (tmp_path / "job.json").write_bytes(content)
+    with pytest.raises(tilepost.JobError, match="`job.json`") as caught:
+        tilepost.Job.from_file(tmp_path / "job.json")
+    assert [problem["code"] for problem in caught.value.problems] == [code]
 
 
 def test_text_that_is_no_unicode_is_a_value_error() -> None:

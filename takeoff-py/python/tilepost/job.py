@@ -10,6 +10,7 @@ from typing import Any
 
 from . import _tilepost
 from .errors import Problem
+from .files import read_text
 from .takeoff import Takeoff
 
 
@@ -42,14 +43,15 @@ class Job:
 
     @classmethod
     def from_file(cls, path: str | os.PathLike[str]) -> Job:
-        """A job from a job file, with the files beside it that it names.
+        """A job from a job file (JSON), with the files beside it that it names.
 
-        A file that is named and not there is a problem of the job, which ``check`` reports.
+        A file that is named and not there is a problem of the job, which ``check`` reports. Raises ``OSError``
+        if the job file can't be read, and ``JobError`` if a file is no text or too large.
         """
         path = Path(path)
-        text = path.read_text("utf-8")
+        text = read_text(path)
         named = [name for name in json.loads(_tilepost.files_named_json(text)) if (path.parent / name).exists()]
-        return cls(text, {name: (path.parent / name).read_text("utf-8") for name in named})
+        return cls(text, {name: read_text(path.parent / name) for name in named})
 
     @property
     def text(self) -> str:

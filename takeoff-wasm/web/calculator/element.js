@@ -5,7 +5,7 @@ import { RoofMap } from "./map.js";
 import { notes } from "./notes.js";
 import { readFetched, readOpened } from "./opening.js";
 import { PostPanel } from "./post.js";
-import { problemList } from "./problems.js";
+import { problems } from "./problems.js";
 import { Session } from "./session.js";
 import { countTable, materialTable } from "./totals.js";
 import { SITUATIONS } from "./words.js";
@@ -23,6 +23,7 @@ class Calculator extends HTMLElement {
   #how = element("p", { id: "how" });
   #problems = element("div", { class: "faults" });
   #totals = element("div", { class: "totals" });
+  #notes = element("div", { class: "notes" });
   #map = new RoofMap({
     choose: (name) => this.#choose(name),
     place: (name, u_mm, v_mm) => this.#place(name, u_mm, v_mm),
@@ -49,8 +50,11 @@ class Calculator extends HTMLElement {
       this.#problems,
       element("div", { class: "work" },
         element("section", { class: "roof", "aria-label": "Roof map" },
-          element("label", { for: "slope" }, "Slope ", this.#slopes), this.#map.view, this.#how),
-        element("div", { class: "side" }, this.#panel.view, this.#totals)));
+          element("div", { class: "tools" },
+            element("label", { for: "slope" }, "Slope ", this.#slopes), this.#map.zoom),
+          this.#map.view, this.#how),
+        element("div", { class: "side" }, this.#panel.view, this.#totals),
+        this.#notes));
     this.addEventListener("dragover", (event) => event.preventDefault());
     this.addEventListener("drop", (event) => {
       event.preventDefault();
@@ -70,16 +74,16 @@ class Calculator extends HTMLElement {
   async #open(reading) {
     try {
       const read = await reading;
-      const problems = await this.#session.open(read);
-      if (problems.length) {
-        this.#problems.replaceChildren(problemList(`What is wrong with ${read.name}`, problems));
-        this.#status.textContent = `${read.name} is not opened: ${problems.length} to mend`;
+      const wrong = await this.#session.open(read);
+      if (wrong.length) {
+        this.#complain(`What is wrong with ${read.name}`, wrong);
+        this.#status.textContent = `${read.name} is not opened: ${wrong.length} to mend`;
         return;
       }
       const { job, display, slopes } = this.#session.now;
       this.#title.textContent = job;
       this.#status.textContent = `${read.name} is open`;
-      this.#how.textContent = `Drag a post, or choose one and move it with the arrow keys, ${STEPS[display].words} a step.`;
+      this.#how.textContent = `Drag a post, or choose one: the arrow keys move it by ${STEPS[display].words}.`;
       this.#slopes.replaceChildren(...slopes.map(({ name }) => element("option", {}, name)));
       await this.#turnTo(Math.max(slopes.findIndex(({ posts }) => posts.length), 0));
     } catch (error) {
@@ -115,17 +119,17 @@ class Calculator extends HTMLElement {
 
   async #changed() {
     await this.#show();
-    const { now, problems, settled } = this.#session;
+    const { now, problems: wrong, settled } = this.#session;
     if (!settled) return;
     const { u, v } = this.#session.typed(this.#slope, this.#chosen);
     const { situation } = this.#find(now, this.#chosen);
-    this.#status.textContent = problems.length
-      ? `${this.#chosen} can't be taken off at ${u} along, ${v} up: ${problems[0].message}`
+    this.#status.textContent = wrong.length
+      ? `${this.#chosen} can't be taken off at ${u} along, ${v} up: ${wrong[0].message}`
       : `${this.#chosen} stands at ${u} along, ${v} up: ${SITUATIONS[situation]}`;
   }
 
   async #show() {
-    const { now, before, bring, broughtBefore, problems } = this.#session;
+    const { now, before, bring, broughtBefore } = this.#session;
     const svg = await this.#session.roofMap(this.#slope);
     const post = this.#find(now, this.#chosen);
     const first = this.#find(before, this.#chosen);
@@ -140,20 +144,28 @@ class Calculator extends HTMLElement {
       this.#panel.show(post, {
         names: this.#posts(now).map(({ name }) => name),
         typed: this.#session.typed(this.#slope, this.#chosen),
+        findings: this.#session.findings(this.#slope, this.#chosen),
         cuts: now.slopes[this.#slope].cuts.filter(({ posts }) => posts.includes(post.name)),
         was, display: now.display,
       });
     }
-    this.#totals.replaceChildren(countTable(now, before), materialTable(bring, broughtBefore), ...notes(now));
-    this.#showProblems(problems);
-    if (this.#session.settled && !problems.length) this.#aim = undefined;
+    this.#totals.replaceChildren(countTable(now, before), materialTable(bring, broughtBefore));
+    this.#notes.replaceChildren(...notes(now));
+    this.#showProblems();
+    if (this.#session.settled && !this.#session.problems.length) this.#aim = undefined;
   }
 
-  #showProblems(problems) {
-    this.#problems.replaceChildren(...(problems.length ? [problemList("What is wrong with the job as it is", problems)] : []));
-    if (this.#aim && problems.length) this.#map.refuse(this.#aim.name, this.#aim);
+  #showProblems() {
+    const { problems: wrong } = this.#session;
+    this.#complain("What is wrong with the job as it is", wrong);
+    if (this.#aim && wrong.length) this.#map.refuse(this.#aim.name, this.#aim);
     this.#panel.fault(Object.fromEntries(["u", "v"].map((field) =>
       [field, this.#session.fault(this.#slope, this.#chosen, field)?.message])));
+  }
+
+  #complain(title, wrong) {
+    const section = wrong.length && element("section", { "aria-label": title }, element("h3", {}, title), problems(wrong));
+    this.#problems.replaceChildren(...(section ? [section] : []));
   }
 
   #posts(takeoff) {

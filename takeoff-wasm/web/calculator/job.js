@@ -31,8 +31,8 @@ export function listed(slope, name) {
   return Array.isArray(slope.posts) ? slope.posts.find((post) => post.name === name) : undefined;
 }
 
-/** JSON Pointer (RFC 6901) to a field of a post; nothing where the job does not list the post. */
-export function pointer(job, slope, name, field) {
+/** JSON Pointer (RFC 6901) to a post; nothing where the job does not list the post. */
+export function pointer(job, slope, name) {
   const post = listed(job.slopes[slope], name);
-  return post && `/slopes/${slope}/posts/${job.slopes[slope].posts.indexOf(post)}/${field}`;
+  return post && `/slopes/${slope}/posts/${job.slopes[slope].posts.indexOf(post)}`;
 }

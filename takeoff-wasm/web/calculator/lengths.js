@@ -5,8 +5,8 @@ const MM_PER_SIXTEENTH = 25.4 / SIXTEENTHS_PER_INCH;
 
 /** What a press of an arrow key moves a post by, alone and with Shift. */
 export const STEPS = {
-  imperial: { alone: 4 * MM_PER_SIXTEENTH, shift: 25.4, words: "1/4 in, with Shift 1 in" },
-  metric: { alone: 5, shift: 25, words: "5 mm, with Shift 25 mm" },
+  imperial: { alone: 4 * MM_PER_SIXTEENTH, shift: 25.4, words: "1/4 in, with Shift by 1 in" },
+  metric: { alone: 5, shift: 25, words: "5 mm, with Shift by 25 mm" },
 };
 
 /**

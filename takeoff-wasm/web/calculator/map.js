@@ -31,11 +31,10 @@ export class RoofMap {
   constructor(told) {
     this.#told = told;
     this.#sheet.append(this.#drawing, this.#was);
-    this.view = element("div", { class: "map" },
-      element("div", { class: "scroll" }, this.#sheet),
-      element("div", { class: "zoom", role: "group", "aria-label": "size of the map" },
-        element("button", { type: "button", onclick: () => this.#resize(-1), "aria-label": "smaller" }, "−"),
-        element("button", { type: "button", onclick: () => this.#resize(1), "aria-label": "larger" }, "+")));
+    this.view = element("div", { class: "scroll" }, this.#sheet);
+    this.zoom = element("div", { class: "zoom", role: "group", "aria-label": "size of the map" },
+      element("button", { type: "button", onclick: () => this.#resize(-1), "aria-label": "smaller" }, "−"),
+      element("button", { type: "button", onclick: () => this.#resize(1), "aria-label": "larger" }, "+"));
   }
 
   /**

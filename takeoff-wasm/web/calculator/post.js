@@ -1,6 +1,7 @@
 // What one post meets, and its place to be typed.
 import { element } from "./dom.js";
 import { length } from "./lengths.js";
+import { problems } from "./problems.js";
 import { SIDES, SITUATIONS } from "./words.js";
 
 const FIELDS = { u: "along the eave", v: "up the slope" };
@@ -43,10 +44,11 @@ export class PostPanel {
    * @param {string[]} with.names every post of the slope
    * @param {{ u: string, v: string }} with.typed its place as the job has it
    * @param {object[]} with.cuts the cuts for this post
+   * @param {object[]} with.findings what is odd about it
    * @param {object} [with.was] the post as the job opened with it, where that is another place
    * @param {"imperial" | "metric"} with.display
    */
-  show(post, { names, typed, cuts, was, display }) {
+  show(post, { names, typed, cuts, findings, was, display }) {
     const known = [...this.#choice.options].map((option) => option.value);
     if (known.join("\n") !== names.join("\n")) {
       this.#choice.replaceChildren(...names.map((name) => element("option", { value: name }, name)));
@@ -58,7 +60,8 @@ export class PostPanel {
       }
     }
     this.fault({});
-    this.#facts.replaceChildren(...facts(post, cuts, was, display), ...this.#buttons(post, was, display));
+    this.#facts.replaceChildren(
+      facts(post, cuts, was, display), ...this.#buttons(post, was, display), problems(findings));
   }
 
   /** Shows what is wrong with a field; fields left out are right. */
@@ -84,18 +87,17 @@ export class PostPanel {
 
 function facts(post, cuts, was, display) {
   const { margin, deck, top } = post;
-  const least = Math.min(margin.left_mm, margin.right_mm, margin.down_mm, margin.up_mm);
   const rows = [
     ["meets", SITUATIONS[post.situation] + (post.severed ? ", a tile severed" : ""), was && SITUATIONS[was.situation]],
     ...cuts.map((cut) => [`tile ${cut.tile}`, cutInWords(cut, display)]),
     ["deck flashing", deck.method, was?.deck.method],
     ["tile flashing", top.passes ? "tucks and covers" : "falls short", was && (was.top.passes ? "tucks and covers" : "falls short")],
-    ["may land off by", length(least, display)],
+    ["may land off by", ["left", "right", "down", "up"].map((way) => `${length(margin[`${way}_mm`], display)} ${way}`).join(", ")],
   ];
-  return [element("dl", {}, ...rows.flatMap(([what, now, before]) => [
+  return element("dl", {}, ...rows.flatMap(([what, now, before]) => [
     element("dt", {}, what),
-    element("dd", {}, now, before && before !== now && element("span", { class: "before" }, ` was: ${before}`)),
-  ]))];
+    element("dd", {}, now, before && before !== now && element("span", { class: "before" }, `; was ${before}`)),
+  ]));
 }
 
 function cutInWords(cut, display) {

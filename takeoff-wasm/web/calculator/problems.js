@@ -4,16 +4,13 @@ import { element } from "./dom.js";
 /**
  * Errors or findings, each with what mends it and its place in the job.
  *
- * @param {string} title
- * @param {{ message: string, help: string, path: string, severity: string }[]} problems
+ * @param {{ message: string, help: string, path: string, severity: string }[]} list
  */
-export function problemList(title, problems) {
-  return element("section", { "aria-label": title },
-    element("h3", {}, title),
-    element("ul", { class: "problems" }, ...problems.map(({ message, help, path, severity }) =>
-      element("li", { class: severity },
-        element("p", {}, ...quoted(message)), element("p", { class: "help" }, ...quoted(help)),
-        element("p", {}, element("code", { class: "path" }, path || "/"))))));
+export function problems(list) {
+  return element("ul", { class: "problems" }, ...list.map(({ message, help, path, severity }) =>
+    element("li", { class: severity },
+      element("p", {}, ...quoted(message)), element("p", { class: "help" }, ...quoted(help)),
+      element("p", {}, element("code", { class: "path" }, path || "/")))));
 }
 
 // What the user wrote stands in backticks.

@@ -76,8 +76,12 @@ export class Session {
 
   /** What is wrong with a field of a post, if it is. */
   fault(slope, post, field) {
-    const path = pointer(this.#job, slope, post, field);
-    return path && this.problems.find((problem) => problem.path === path);
+    return this.problems.find(({ path }) => path === `${pointer(this.#job, slope, post)}/${field}`);
+  }
+
+  /** What is odd about a post. */
+  findings(slope, post) {
+    return this.now.findings.filter(({ path }) => path === pointer(this.#job, slope, post));
   }
 
   /** The text of the job file as it is now; as it was read, if nothing was moved. */

@@ -11,7 +11,7 @@ import { COUNTS } from "./words.js";
 export function countTable(now, before) {
   const rows = Object.entries(COUNTS).map(([key, words]) => [words, now.counts[key], before.counts[key]]);
   const spares = now.spares.map((kind, index) => [`spare tiles, ${kind.tile}`, kind.spares, before.spares[index]?.spares ?? 0]);
-  return table("Counts", ["", "opened", "now", "change"], [...rows, ...spares].map(([words, after, first]) =>
+  return table("Counts", ["", "as opened", "now", "change"], [...rows, ...spares].map(([words, after, first]) =>
     [words, String(first), String(after), change(after - first)]));
 }
 
@@ -23,7 +23,7 @@ export function countTable(now, before) {
  */
 export function materialTable(now, before) {
   const items = [...new Set([...now.keys(), ...before.keys()])];
-  return table("What to bring", ["", "opened", "now"], items.map((item) =>
+  return table("What to bring", ["", "as opened", "now"], items.map((item) =>
     [item, before.get(item) ?? "none", now.get(item) ?? "none"]));
 }
 
