@@ -1,5 +1,5 @@
 """The cuts of 100 000 posts as one would write them today: every tile a Shapely box, an STRtree over the
-boxes, vectorised intersection. The same field and posts as `benches/benches/cuts.rs`.
+boxes, vectorised intersection. The same field and the same posts as in `benches/benches/cuts.rs`.
 
     .venv/bin/python benches/python/shapely_cuts.py
 """
@@ -27,12 +27,16 @@ def tiles() -> np.ndarray:
 
 
 def posts() -> np.ndarray:
-    """Points spread over the field by a lattice of whole nanometres, a tile away from its edges."""
-    number = np.arange(POSTS, dtype=np.int64)
-    width, height = round((COLUMNS - 4) * COVER * 1e6), round((COURSES - 4) * EXPOSURE * 1e6)
-    u = 2 * COVER + (number * 7_919_000_003 % width) / 1e6
-    v = 2 * EXPOSURE + (number * 10_472_900_081 % height) / 1e6
-    return shapely.points(u, v)
+    """The points that `gable` in `benches/src/lib.rs` spreads over the field, by SplitMix64."""
+    golden = np.uint64(0x9E37_79B9_7F4A_7C15)
+    z = golden * np.arange(2, 2 * POSTS + 2, dtype=np.uint64)
+    z = (z ^ (z >> np.uint64(30))) * np.uint64(0xBF58_476D_1CE4_E5B9)
+    z = (z ^ (z >> np.uint64(27))) * np.uint64(0x94D0_49BB_1331_11EB)
+    z ^= z >> np.uint64(31)
+    width, height = COLUMNS * 12_000, COURSES * 13_250
+    u = 12_000 + z[0::2] % np.uint64(width - 24_000)
+    v = 14_000 + z[1::2] % np.uint64(height - 28_000)
+    return shapely.points(u / 1000 * INCH, v / 1000 * INCH)
 
 
 def main() -> None:
