@@ -42,7 +42,7 @@ pub(crate) fn job(path: &Path) -> Result<Result<Job, Vec<Problem>>, Failure> {
 
 fn not_utf8(name: &str, at: usize) -> Problem {
     Problem {
-        code: "not-utf-8".to_owned(),
+        code: "not-utf8".to_owned(),
         message: format!("`{name}` is not UTF-8 text: byte {at} is none"),
         help: "save it as UTF-8".to_owned(),
         path: String::new(),

@@ -16,7 +16,7 @@ pub(crate) fn to_stdout(text: &str) -> Result<(), Failure> {
 }
 
 /// Writes files into a folder, which is made if missing: each beside its place first, and only when all are
-/// written, each is moved there.
+/// written and no folder stands in the way, each is moved there.
 pub(crate) fn to_folder(folder: &Path, files: &[(String, String)]) -> Result<(), Failure> {
     let failed = |path: &Path, error| Failure::File(format!("can't write `{}`: {error}", path.display()));
     fs::create_dir_all(folder).map_err(|error| failed(folder, error))?;
@@ -26,6 +26,12 @@ pub(crate) fn to_folder(folder: &Path, files: &[(String, String)]) -> Result<(),
         let part = beside(name);
         parts.0.push(part.clone());
         fs::write(&part, text).map_err(|error| failed(&part, error))?;
+    }
+    for (name, _) in files {
+        let place = folder.join(name);
+        if place.is_dir() {
+            return Err(failed(&place, ErrorKind::IsADirectory.into()));
+        }
     }
     for (name, _) in files {
         let place = folder.join(name);

@@ -1,0 +1,22 @@
+//! Writes anew what is generated and committed: the expected files of the fixtures, and the job schema.
+//!
+//! `cargo run -p tilepost-tests --bin bless`; then read the differences before you commit them.
+use std::fs;
+use std::io::Result;
+
+use takeoff_core::api;
+use tilepost_tests::{Case, SCHEMA, root};
+
+fn main() -> Result<()> {
+    for case in Case::all()? {
+        for stale in case.expected_files()? {
+            fs::remove_file(case.folder.join(stale))?;
+        }
+        for (name, text) in case.expected_now()? {
+            println!("fixtures/{}/{name}: {} bytes", case.name, text.len());
+            fs::write(case.folder.join(name), text)?;
+        }
+    }
+    println!("{SCHEMA}");
+    fs::write(root().join(SCHEMA), api::schema_json())
+}
