@@ -5,9 +5,7 @@ use std::path::{Path, PathBuf};
 
 use takeoff_core::api;
 use takeoff_core::job::{Files, Job};
-use takeoff_core::report::tables;
-
-use crate::fold;
+use takeoff_core::report;
 
 /// The committed JSON Schema of the job file, from the repository's root.
 pub const SCHEMA: &str = "takeoff-core/job.schema.json";
@@ -68,8 +66,8 @@ impl Case {
         Ok((text, files))
     }
 
-    /// What its takeoff is now, as the expected files hold it: `takeoff.json` with a row a line, or the tables
-    /// of a roof so large that nobody would read that.
+    /// What its takeoff is now, as the expected files hold it: `takeoff.json` and the roof maps, or the tables of a
+    /// roof so large that nobody would read those.
     ///
     /// # Errors
     ///
@@ -78,12 +76,10 @@ impl Case {
         let (text, files) = self.job()?;
         let takeoff = api::read_and_take_off(&text, &files)
             .map_err(|problems| std::io::Error::other(format!("{}: {problems:#?}", self.name)))?;
-        let document = api::document(&takeoff);
-        if document.len() <= LARGE {
-            return Ok(vec![("expected.takeoff.json".to_owned(), fold(&document))]);
-        }
-        let tables = tables::all(&takeoff).into_iter();
-        Ok(tables.map(|(name, table)| (format!("expected.{name}.csv"), table.csv())).collect())
+        let files = report::files(&takeoff);
+        let large = files.iter().any(|(name, text)| name == "takeoff.json" && text.len() > LARGE);
+        let kept = files.into_iter().filter(|(name, _)| name.ends_with(".csv") == large);
+        Ok(kept.map(|(name, text)| (format!("expected.{name}"), text)).collect())
     }
 
     /// The expected files that it has, by name.

@@ -3,6 +3,7 @@
 //! Each is a pure function from a [`Takeoff`](crate::takeoff::Takeoff) to text and shows lengths in the
 //! units that the job asks for.
 
+mod files;
 mod plain;
 mod quantity;
 mod roof_map;
@@ -13,5 +14,6 @@ mod tests;
 mod words;
 
 pub use crate::takeoff::{CAUTIONS, question};
+pub use files::files;
 pub use roof_map::roof_map;
 pub use summary::summary;
