@@ -4,7 +4,9 @@ import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { test } from "node:test";
 import fc from "fast-check";
-import { jobs, read, web } from "./core.mjs";
+import { jobs, read, root, web } from "./core.mjs";
+import { rows } from "../../takeoff-wasm/web/calculator/csv.js";
+import { length, shortLength } from "../../takeoff-wasm/web/calculator/lengths.js";
 import init, { check, schema, takeoff } from "../../takeoff-wasm/web/tilepost.js";
 
 await init(readFileSync(join(web, "pkg/tilepost_bg.wasm")));
@@ -49,6 +51,19 @@ test("any value in any place gives a takeoff or problems, and the module lives o
     assert.ok(result.ok || result.problems.every(({ code, message, help }) => code && message && help));
   }), { numRuns: 300 });
   assert.ok(refused > 0);
+});
+
+test("the page reads tables and writes lengths as the core does", () => {
+  const table = (name) => rows(readFileSync(join(root, "fixtures/commercial-400", name), "utf8"));
+  const posts = table("expected.posts.csv");
+  assert.equal(posts.length, 400);
+  for (const { u_mm, u, v_mm, v } of posts) {
+    assert.deepEqual([length(Number(u_mm), "imperial"), length(Number(v_mm), "imperial")], [u, v]);
+  }
+  for (const { from_left_mm, from_left, from_nose_mm, from_nose } of table("expected.cuts.csv")) {
+    const written = [from_left_mm, from_nose_mm].map((mm) => shortLength(Number(mm), "imperial"));
+    assert.deepEqual(written, [from_left, from_nose]);
+  }
 });
 
 test("files that are no texts by name are an error", () => {

@@ -1,7 +1,8 @@
 // Reads the tables that the core writes.
 
 /**
- * The rows of a CSV text (RFC 4180, with a header row) as objects.
+ * The rows of a CSV text (RFC 4180, with a header row) as objects. The apostrophe that keeps a spreadsheet
+ * from running a text is taken off.
  *
  * @param {string} text
  * @returns {Record<string, string>[]}
@@ -15,7 +16,7 @@ function records(text) {
   const found = [];
   let record = [];
   for (const [, quoted, plain, end] of text.matchAll(/(?:"((?:[^"]|"")*)"|([^",\r\n]*))(,|\r\n|$)/g)) {
-    record.push(quoted === undefined ? plain : quoted.replaceAll('""', '"'));
+    record.push((plain ?? quoted.replaceAll('""', '"')).replace(/^'(?=[=+\-@\t\r])/, ""));
     if (end === ",") continue;
     if (record.length > 1 || record[0] !== "") found.push(record);
     record = [];

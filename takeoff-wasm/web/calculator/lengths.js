@@ -17,9 +17,12 @@ export const STEPS = {
  * @returns {string} such as `3 ft 4 1/2 in` or `1029 mm`
  */
 export function length(mm, display) {
-  const marks = Math.round(Math.abs(mm) / (display === "metric" ? 1 : MM_PER_SIXTEENTH));
-  const sign = mm < 0 && marks > 0 ? "-" : "";
-  return sign + (display === "metric" ? `${marks} mm` : feetAndInches(marks));
+  return written(mm, display, feetAndInches);
+}
+
+/** The same without feet, as the sizes of tiles are given. */
+export function shortLength(mm, display) {
+  return written(mm, display, inches);
 }
 
 /** A length to the nanometre, in words that a job file takes. */
@@ -33,13 +36,22 @@ export function onTape(mm, display) {
   return Math.round(mm / mark) * mark;
 }
 
+function written(mm, display, imperial) {
+  const marks = Math.round(Math.abs(mm) / (display === "metric" ? 1 : MM_PER_SIXTEENTH));
+  const sign = mm < 0 && marks > 0 ? "-" : "";
+  return sign + (display === "metric" ? `${marks} mm` : imperial(marks));
+}
+
 function feetAndInches(sixteenths) {
-  const inches = Math.floor(sixteenths / SIXTEENTHS_PER_INCH);
-  const feet = Math.floor(inches / 12);
+  const feet = Math.floor(sixteenths / (12 * SIXTEENTHS_PER_INCH));
+  const rest = sixteenths % (12 * SIXTEENTHS_PER_INCH);
+  return [feet > 0 && `${feet} ft`, (rest > 0 || feet === 0) && inches(rest)].filter(Boolean).join(" ");
+}
+
+function inches(sixteenths) {
+  const whole = Math.floor(sixteenths / SIXTEENTHS_PER_INCH);
   const fraction = reduced(sixteenths % SIXTEENTHS_PER_INCH, SIXTEENTHS_PER_INCH);
-  const rest = [inches % 12 || "", fraction].filter(Boolean).join(" ");
-  if (feet === 0) return `${rest || 0} in`;
-  return rest ? `${feet} ft ${rest} in` : `${feet} ft`;
+  return `${[whole || "", fraction].filter(Boolean).join(" ") || 0} in`;
 }
 
 function reduced(part, whole) {

@@ -1,6 +1,6 @@
 // What one post meets, and its place to be typed.
 import { element } from "./dom.js";
-import { length } from "./lengths.js";
+import { length, shortLength } from "./lengths.js";
 import { problems } from "./problems.js";
 import { SIDES, SITUATIONS } from "./words.js";
 
@@ -101,8 +101,8 @@ function facts(post, cuts, was, display) {
 }
 
 function cutInWords(cut, display) {
-  const size = `${length(2 * cut.half_width_mm, display)} × ${length(2 * cut.half_height_mm, display)}`;
-  const place = `${length(cut.from_left_mm, display)} from the left, ${length(cut.from_nose_mm, display)} from the nose`;
+  const size = `${shortLength(2 * cut.half_width_mm, display)} × ${shortLength(2 * cut.half_height_mm, display)}`;
+  const place = `${shortLength(cut.from_left_mm, display)} from the left, ${shortLength(cut.from_nose_mm, display)} from the nose`;
   const open = cut.open_to.length ? `, open to ${cut.open_to.map((side) => SIDES[side]).join(" and ")}` : "";
   return `${cut.kind}${open}: ${size}, its centre ${place}`;
 }

@@ -9,10 +9,10 @@ import { COUNTS } from "./words.js";
  * @param {object} before
  */
 export function countTable(now, before) {
-  const rows = Object.entries(COUNTS).map(([key, words]) => [words, now.counts[key], before.counts[key]]);
-  const spares = now.spares.map((kind, index) => [`spare tiles, ${kind.tile}`, kind.spares, before.spares[index]?.spares ?? 0]);
-  return table("Counts", ["", "as opened", "now", "change"], [...rows, ...spares].map(([words, after, first]) =>
-    [words, String(first), String(after), change(after - first)]));
+  return table("Counts", ["", "as opened", "now", "change"], Object.entries(COUNTS).map(([key, words]) => {
+    const [after, first] = [now.counts[key], before.counts[key]];
+    return [words, String(first), String(after), change(after - first)];
+  }));
 }
 
 /**
