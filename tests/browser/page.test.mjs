@@ -15,7 +15,7 @@ let site, browser;
 before(async () => {
   mkdirSync(pictures, { recursive: true });
   site = await serve();
-  browser = await chromium.launch({ executablePath: process.env.CHROMIUM ?? "chromium", args: ["--no-sandbox"] });
+  browser = await chromium.launch({ executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium", args: ["--no-sandbox"] });
 });
 
 after(async () => {
@@ -152,6 +152,19 @@ test("a job with problems is refused, each problem with its path", async (t) => 
   await listed.waitFor();
   assert.deepEqual(await listed.locator(".path").allTextContents(), problems.map(({ path }) => path || "/"));
   assert.deepEqual(JSON.parse(await downloaded(page)), JSON.parse(shipped), "the open job stays");
+});
+
+test("a page whose own job has problems says so and offers nothing else", async (t) => {
+  const context = await browser.newContext();
+  t.after(() => context.close());
+  const page = await context.newPage();
+  await page.route("**/job.json", (route) => route.fulfill({ json: { format: "tilepost-job/1", naem: "x" } }));
+  await page.goto(site.address);
+  await page.getByRole("region", { name: "What is wrong with job.json" }).getByText("/naem").waitFor();
+  assert.equal(await page.getByRole("button", { name: "Download" }).isDisabled(), true);
+  assert.equal(await page.getByRole("region", { name: "Roof map" }).isVisible(), false);
+  await page.getByLabel("Open a job").setInputFiles(join(root, "fixtures/pan-cover-plumb/job.json"));
+  await page.getByRole("region", { name: "Roof map" }).waitFor();
 });
 
 test("a file that is no text is refused", async (t) => {

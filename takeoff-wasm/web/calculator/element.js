@@ -24,6 +24,8 @@ class Calculator extends HTMLElement {
   #problems = element("div", { class: "faults" });
   #totals = element("div", { class: "totals" });
   #notes = element("div", { class: "notes" });
+  #download = element("button", { type: "button", disabled: true, onclick: () => this.#save() }, "Download the job");
+  #work = element("div", { class: "work", hidden: true });
   #map = new RoofMap({
     choose: (name) => this.#choose(name),
     place: (name, u_mm, v_mm) => this.#place(name, u_mm, v_mm),
@@ -40,21 +42,26 @@ class Calculator extends HTMLElement {
   constructor() {
     super();
     const files = element("input", {
-      type: "file", id: "open", multiple: true, accept: ".json,.csv", onchange: () => this.#open(readOpened(files.files)),
+      type: "file", id: "open", multiple: true, accept: ".json,.csv",
+      onchange: () => {
+        this.#open(readOpened([...files.files]));
+        files.value = "";
+      },
     });
     this.attachShadow({ mode: "open" }).append(
       element("link", { rel: "stylesheet", href: new URL("./calculator.css", import.meta.url) }),
       element("header", {}, this.#title, element("label", { for: "open", class: "button" }, "Open a job…", files),
-        element("button", { type: "button", id: "save", onclick: () => this.#save() }, "Download the job")),
+        this.#download),
       this.#status,
       this.#problems,
-      element("div", { class: "work" },
-        element("section", { class: "roof", "aria-label": "Roof map" },
-          element("div", { class: "tools" },
-            element("label", { for: "slope" }, "Slope ", this.#slopes), this.#map.zoom),
-          this.#map.view, this.#how),
-        element("div", { class: "side" }, this.#panel.view, this.#totals),
-        this.#notes));
+      this.#work);
+    this.#work.append(
+      element("section", { class: "roof", "aria-label": "Roof map" },
+        element("div", { class: "tools" },
+          element("label", { for: "slope" }, "Slope ", this.#slopes), this.#map.zoom),
+        this.#map.view, this.#how),
+      element("div", { class: "side" }, this.#panel.view, this.#totals),
+      this.#notes);
     this.addEventListener("dragover", (event) => event.preventDefault());
     this.addEventListener("drop", (event) => {
       event.preventDefault();
@@ -81,6 +88,7 @@ class Calculator extends HTMLElement {
         return;
       }
       const { job, display, slopes } = this.#session.now;
+      this.#work.hidden = this.#download.disabled = false;
       this.#title.textContent = job;
       this.#status.textContent = `${read.name} is open`;
       this.#how.textContent = `Drag a post, or choose one: the arrow keys move it by ${STEPS[display].words}.`;
@@ -187,7 +195,7 @@ class Calculator extends HTMLElement {
   #save() {
     const address = URL.createObjectURL(new Blob([this.#session.text], { type: "application/json" }));
     element("a", { href: address, download: this.#session.name }).click();
-    URL.revokeObjectURL(address);
+    setTimeout(() => URL.revokeObjectURL(address), 60_000);
   }
 }
 

@@ -14,6 +14,7 @@ export class RoofMap {
   #sheet = element("div", { class: "sheet" });
   #drawing = element("div", { class: "drawing" });
   #was = element("span", { class: "was", hidden: true });
+  #svg = "";
   #zoom = 0;
   #box = [0, 0, 1, 1];
   #handles = new Map();
@@ -44,11 +45,7 @@ export class RoofMap {
    */
   show(svg, posts, { chosen, was, display, label }) {
     this.#display = display;
-    const drawing = new DOMParser().parseFromString(svg, "image/svg+xml").documentElement;
-    this.#box = drawing.getAttribute("viewBox").split(" ").map(Number);
-    drawing.removeAttribute("width");
-    drawing.removeAttribute("height");
-    this.#drawing.replaceChildren(drawing);
+    if (svg !== this.#svg) this.#draw(svg);
     this.#keep(posts);
     for (const post of posts) {
       const handle = this.#handles.get(post.name);
@@ -70,9 +67,13 @@ export class RoofMap {
     if (handle && !handle.held) this.#put(handle.button, place);
   }
 
-  /** Puts the keyboard on a post. */
-  focus(name) {
-    this.#handles.get(name)?.button.focus({ preventScroll: false });
+  #draw(svg) {
+    const drawing = new DOMParser().parseFromString(svg, "image/svg+xml").documentElement;
+    this.#svg = svg;
+    this.#box = drawing.getAttribute("viewBox").split(" ").map(Number);
+    drawing.removeAttribute("width");
+    drawing.removeAttribute("height");
+    this.#drawing.replaceChildren(drawing);
   }
 
   #keep(posts) {
