@@ -91,5 +91,5 @@ proptest! {
 #[test]
 fn the_rich_job_is_good() {
     let read = read(&rich()).unwrap_or_else(|problems| panic!("{problems:#?}"));
-    assert_eq!(read.slopes[0].posts.len(), 18);
+    assert_eq!(read.slopes[0].posts.len(), 20);
 }

@@ -14,7 +14,7 @@ fn the_plain_gable_comes_out_as_written() {
     let job = read(&good()).unwrap();
     assert_eq!(job.findings(), []);
     let slope = &job.slopes[0];
-    assert_eq!(slope.posts.len(), 12);
+    assert_eq!(slope.posts.len(), 14);
     assert_eq!(slope.posts[6].path, "/slopes/0/posts/6");
     assert_eq!(slope.overhang, inches("1 1/2 in"));
     assert_eq!(slope.bond, [Length::ZERO, inches("6 in")]);
