@@ -1,5 +1,5 @@
 //! The opening that a post needs in the tile.
-use crate::geometry::{Ellipse, GRID_PER_MM, Point, grid, half};
+use crate::geometry::{Ellipse, Point, grid, half, to_mm};
 use crate::job::{Assembly, Axis, Post, Slope};
 use crate::units::Length;
 
@@ -23,14 +23,16 @@ pub struct Opening {
 /// the deck of the surface between the two layers of a head lap (batten height + `t` unless the job gives it).
 /// Each is rounded once: the doubled semi-axis and the move to the nanometre, half away from zero.
 ///
-/// The least clearance left: a normal post's is `ρ − r`. A plumb post's section by a plane parallel to the deck
-/// is an ellipse of semi-axes `r` and `r / cos θ`, which wanders by `t · tan θ` up and down from the middle
-/// surface; along `v` there is left `b − r / cos θ − t · tan θ`, normal to the post `cos θ` times that.
+/// The least clearance left, square to the post: a normal post's is `ρ − r`. Seen along a plumb post, the opening is an
+/// ellipse of semi-axes `ρ` and `β = b · cos θ`, and the post a circle of radius `r` that wanders by `t · sin θ = β − ρ`
+/// up and down from the middle surface to the tile's outer faces. In a direction whose sine is `s` there is left
+/// `sqrt(ρ² + (β² − ρ²)·s²) − r − (β − ρ)·s`, least where `s² = ρ / 2(β + ρ)`: `ρ · sqrt(2ρ / (β + ρ)) − r`.
 ///
 /// # Example
 ///
 /// A 1 1/2 in post with 1/4 in clearance, normal: `ρ` is 1 in. Plumb at 12:12 through tile 1/2 in thick, 1 in
-/// batten: semi-axis along `v` 1 · √2 + 1/2 = 1.914 in, the centre 1 1/2 in up-slope.
+/// batten: semi-axis along `v` 1 · √2 + 1/2 = 1.914 in, the centre 1 1/2 in up-slope; `β` is 1.354 in and the least clearance
+/// √(2 / 2.354) − 3/4 = 0.172 in.
 pub fn opening_of(assembly: &Assembly, slope: &Slope) -> Opening {
     let radius_mm = assembly.post_diameter.mm() / 2.0;
     let least_diameter = assembly.post_diameter + assembly.clearance + assembly.clearance;
@@ -39,7 +41,7 @@ pub fn opening_of(assembly: &Assembly, slope: &Slope) -> Opening {
             let saw = assembly.hole_saws.iter().find(|&&saw| saw >= least_diameter);
             let a = half(saw.copied().unwrap_or(least_diameter));
             let ellipse = Ellipse { centre: Point::new(0, 0), a, b: a };
-            Opening { ellipse, least_clearance_mm: a as f64 / GRID_PER_MM - radius_mm }
+            Opening { ellipse, least_clearance_mm: to_mm(a) - radius_mm }
         }
         Axis::Plumb => {
             let (cos, tan) = (slope.pitch.cos(), slope.pitch.tan());
@@ -50,9 +52,9 @@ pub fn opening_of(assembly: &Assembly, slope: &Slope) -> Opening {
             let surface = lap_surface(assembly, slope);
             let up = (surface.nm() as f64 * tan).round() as i64;
             let ellipse = Ellipse { centre: Point::new(0, 2 * up), a, b };
-            let along_v = b as f64 / GRID_PER_MM - radius_mm / cos - thickness.mm() * tan;
-            let across = a as f64 / GRID_PER_MM - radius_mm;
-            Opening { ellipse, least_clearance_mm: across.min(along_v * cos) }
+            let (rho, beta) = (to_mm(a), to_mm(b) * cos);
+            let least_clearance_mm = rho * (2.0 * rho / (beta + rho)).sqrt() - radius_mm;
+            Opening { ellipse, least_clearance_mm }
         }
     }
 }

@@ -4,7 +4,7 @@ use proptest::prelude::*;
 
 use super::sweep::swept;
 use super::*;
-use crate::geometry::{Ellipse, Point, Polygon, Rect, grid};
+use crate::geometry::{Ellipse, Point, Polygon, Rect, grid, math};
 use crate::slope::Site;
 use crate::takeoff::{CutKind, TileSide};
 use crate::testing::{assembly, at, gable, len, practice};
@@ -214,7 +214,36 @@ fn plumb_opening() {
     assert_eq!(opening.ellipse.a, 50_800_000);
     assert_eq!(opening.ellipse.b, (50_800_000f64 * 2f64.sqrt() + 50_800_000.0).round() as i64);
     assert_eq!(opening.ellipse.centre.v, grid(len("1 1/2 in")));
-    assert!((opening.least_clearance_mm - 6.35).abs() < 1e-6);
+    // Along the post: ρ 1 in, β 1 + sin 45° = 1.7071 in; √(2 / 2.7071) − 3/4 = 0.10953 in.
+    assert!((opening.least_clearance_mm - 25.4 * 0.109_53).abs() < 1e-3);
+}
+
+/// The least clearance of a plumb post, found by going round: the post's circle where it leaves the tile's outer face
+/// against the opening, both seen along the post.
+#[test]
+fn plumb_clearance_by_going_round() {
+    let mut slope = gable();
+    for (pitch, clearance) in
+        [("12:12", "1/8 in"), ("8:12", "3/8 in"), ("3:12", "1/4 in"), ("24:12", "1/2 in")]
+    {
+        slope.pitch = crate::units::Pitch::parse(pitch).unwrap();
+        let mut plumb = assembly();
+        plumb.axis = crate::job::Axis::Plumb;
+        plumb.clearance = len(clearance);
+        let opening = opening_of(&plumb, &slope);
+        let (rho, beta) =
+            (opening.ellipse.a as f64 / 2e6, opening.ellipse.b as f64 / 2e6 * slope.pitch.cos());
+        let off = 25.4 * slope.pitch.sin();
+        let around = (0..200_000).map(|i| {
+            let angle = f64::from(i) / 200_000.0 * PI / 2.0;
+            let (sine, cosine) = (math::sin(angle), math::cos(angle));
+            let support = ((rho * cosine).powi(2) + (beta * sine).powi(2)).sqrt();
+            support - 25.4 * 0.75 - off * sine
+        });
+        let least = around.fold(f64::INFINITY, f64::min);
+        assert!((opening.least_clearance_mm - least).abs() < 1e-6, "{pitch} {clearance}");
+        assert_eq!(least < 0.0, clearance == "1/8 in", "an eighth is too tight at 45°");
+    }
 }
 
 #[test]
