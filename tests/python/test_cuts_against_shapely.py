@@ -2,8 +2,9 @@
 
 Only the words of the rules are shared with the core. A circle is made of an ellipse by stretching `v`, so that what an
 opening meets is a matter of distances. Removed areas are those of GEOS overlays of an 8192-gon, whose area is within
-1e-7 of the ellipse's: for every severed tile, and for the notches and corners of every fortieth post (a corner of a
-piece that is not convex by its kind only). Everything is in whole nanometres, which a float holds exactly.
+1e-7 of the ellipse's: for every severed tile, every notch of a piece that is not convex, and for the other notches
+and corners of every fortieth post. A corner of a piece that is not convex is compared by its kind only. Everything is
+in whole nanometres, which a float holds exactly.
 """
 
 from __future__ import annotations
@@ -151,7 +152,7 @@ def judge(roof: Roof, opening: Opening, piece: Polygon, areas: bool) -> tuple[st
     normals = [np.array([q[1] - p[1], p[0] - q[0]]) / math.dist(p, q) for p, q, _ in breached]
     whole = all(turn > 0 for turn in turns)
     if len(breached) == 1:
-        if not areas:
+        if whole and not areas:
             return "notch", None
         disc, along = opening.polygon(), normals[0]
         points = np.asarray(disc.exterior.coords)
