@@ -1,4 +1,26 @@
-//! Takeoff of posts through an existing tile roof.
+//! Takeoff of posts through an existing tile roof: which tiles are cut and how, which come up, what the deck work
+//! takes, how many spares to bring.
+//!
+//! A job goes in, a takeoff comes out; nothing is read or written but what is handed over. The same job gives the same
+//! bytes on every target. Lengths are whole nanometres, so that whether an opening meets a tile is decided without
+//! tolerance.
+//!
+//! ```
+//! use takeoff_core::job::{Files, Job};
+//! use takeoff_core::{report, takeoff::takeoff};
+//!
+//! let text = include_str!("../../fixtures/plain-gable/job.json");
+//! let job = Job::read(text, &Files::new()).expect("the fixture is sound");
+//! let takeoff = takeoff(&job).expect("its spares can be counted");
+//! assert_eq!(takeoff.counts.posts, 14);
+//! assert!(report::summary(&takeoff).contains("Materials to bring"));
+//! ```
+//!
+//! The stages, in order: [`job`] reads and checks; [`slope`] lays out field and tiles; [`cuts`] judges openings; [`deck`]
+//! dries them in; [`place`] says how far a post may move; [`consumables`] and [`spares`] count; [`takeoff`](mod@takeoff)
+//! joins them; [`report`] shows; [`api`] is what other languages call.
+//!
+//! An estimate, not a design: structure, waterproofing and work at height follow the local code and licensed practice.
 #![forbid(unsafe_code)]
 pub mod api;
 pub mod consumables;
