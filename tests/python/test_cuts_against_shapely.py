@@ -27,7 +27,7 @@ MM = 1_000_000
 NEAR = 100  # nm: closer to a threshold than this, floats can't tell
 FAR = 10_000 * MM
 ANGLES = np.linspace(0.0, 2.0 * np.pi, 8192, endpoint=False)
-JOBS = 24
+JOBS = 21
 
 
 @dataclass(frozen=True)
@@ -100,29 +100,29 @@ def bends(p: tuple[float, float], q: tuple[float, float], r: tuple[float, float]
 
 
 def pieces(roof: Roof, footprint: Polygon) -> list[Polygon]:
-    """What the field leaves of a footprint."""
+    """What the field leaves of a footprint, each piece counterclockwise."""
     if shapely.contains_properly(roof.field, footprint):
         return [footprint]
     clipped = footprint.intersection(roof.field)
     parts = clipped.geoms if hasattr(clipped, "geoms") else [clipped]
-    return [part for part in parts if isinstance(part, Polygon) and part.area > 0]
+    return [orient(part) for part in parts if isinstance(part, Polygon) and part.area > 0]
 
 
 def shadow(shape: Any, along: np.ndarray) -> Any:
     """What lies behind a shape when it is lit along a direction."""
     polygons = [g for g in getattr(shape, "geoms", [shape]) if isinstance(g, Polygon) and g.area > 0]
-    bands = [
-        shapely.convex_hull(shapely.multipoints(np.array([p, q, p + FAR * along, q + FAR * along])))
-        for polygon in polygons
-        for ring in [polygon.exterior, *polygon.interiors]
-        for p, q in zip(np.asarray(ring.coords)[:-1], np.asarray(ring.coords)[1:], strict=True)
-    ]
-    return shapely.union_all([*polygons, *bands]) if bands else MultiPolygon()
+    rings = [np.asarray(ring.coords) for polygon in polygons for ring in [polygon.exterior, *polygon.interiors]]
+    if not rings:
+        return MultiPolygon()
+    p, q = np.vstack([ring[:-1] for ring in rings]), np.vstack([ring[1:] for ring in rings])
+    slant = np.abs((q - p) @ np.array([-along[1], along[0]])) > 1e-3
+    p, q = p[slant], q[slant]
+    bands = shapely.polygons(np.stack([p, q, q + FAR * along, p + FAR * along], axis=1))
+    return shapely.union_all([*polygons, *bands])
 
 
 def judge(roof: Roof, opening: Opening, piece: Polygon, areas: bool) -> tuple[str, float | None] | None:
     """How an opening cuts a piece of tile, and the area removed (None where it isn't asked for)."""
-    piece = orient(piece)
     edges: list[tuple[Any, Any, bool]] = []
     rings = [corners(piece.exterior), *map(corners, piece.interiors)]
     turns: list[float] = []
@@ -156,7 +156,7 @@ def judge(roof: Roof, opening: Opening, piece: Polygon, areas: bool) -> tuple[st
             return "notch", None
         disc, along = opening.polygon(), normals[0]
         points = np.asarray(disc.exterior.coords)
-        swept = shapely.convex_hull(shapely.multipoints(np.vstack([points, points + FAR * along])))
+        swept = shapely.convex_hull(shapely.linestrings(np.vstack([points, points + FAR * along])))
         if whole:
             return "notch", swept.intersection(piece).area
         beyond = swept.difference(disc)
@@ -170,7 +170,7 @@ def judge(roof: Roof, opening: Opening, piece: Polygon, areas: bool) -> tuple[st
             points = np.asarray(opening.polygon().exterior.coords)
             n, o = normals
             cone = np.vstack([points, points + FAR * n, points + FAR * o, points + FAR * (n + o)])
-            return "corner", shapely.convex_hull(shapely.multipoints(cone)).intersection(piece).area
+            return "corner", shapely.convex_hull(shapely.linestrings(cone)).intersection(piece).area
     return "severed", opening.polygon().intersection(piece).area
 
 
@@ -186,6 +186,8 @@ def cuts(roof: Roof, opening: Opening, areas: bool) -> list[tuple[int, str, str,
             last = (opening.u + opening.a - joint - strip.left) // roof.cover + 1
             for j in range(first, last + 1):
                 x = joint + j * roof.cover
+                if max(x + strip.left - opening.u, opening.u - x - strip.right) > opening.a + NEAR:
+                    continue
                 for piece in pieces(roof, box(x + strip.left, nose, x + strip.right, nose + roof.length)):
                     cut = judge(roof, opening, piece, areas)
                     if cut:
