@@ -6,6 +6,7 @@ import csv
 import json
 import subprocess
 from pathlib import Path
+from typing import Any
 
 import pandas
 import pytest
@@ -38,13 +39,64 @@ def test_pandas_reads_the_same_numbers(written: Path, engine: str) -> None:
     assert compared > 100
 
 
-def test_posts_are_those_of_the_document(written: Path) -> None:
+# What a column shows, where it is not called as in the document: the way to it.
+POSTS = {
+    "post": "name", "east_mm": "world_mm 0", "north_mm": "world_mm 1", "up_mm": "world_mm 2",
+    "opening_half_width_mm": "opening half_width_mm", "opening_half_height_mm": "opening half_height_mm",
+    "least_clearance_mm": "opening least_clearance_mm", "margin_left_mm": "margin left_mm", "margin_right_mm": "margin right_mm",
+    "margin_down_mm": "margin down_mm", "margin_up_mm": "margin up_mm", "nearest_up_mm": "nearest up_mm",
+    "nearest_v_mm": "nearest v_mm", "deck_method": "deck method", "lap_line_mm": "deck lap_line_mm",
+    "cut_around_cone": "deck cut_around_cone", "patch": "deck patch", "top_course": "top course",
+    "top_trimmed_mm": "top trimmed_mm", "top_tuck_mm": "top tuck_mm", "top_side_cover_mm": "top side_cover_mm",
+    "top_passes": "top passes", "batten_top_mm": "height batten_mm", "tile_layers": "height layers",
+    "tile_top_mm": "height tile_mm", "cone_top_mm": "height cone_mm", "post_top_mm": "height post_mm",
+    "free_post_mm": "height free_post_mm", "rafter": "support rafter", "off_rafter_centre_mm": "support off_centre_mm",
+    "on_rafter": "support on_rafter", "blocked": "support blocked",
+}  # fmt: skip
+BOUNDS = {"left_mm": "bounds_mm 0", "lower_mm": "bounds_mm 1", "right_mm": "bounds_mm 2", "upper_mm": "bounds_mm 3"}
+FACE = {"face_left_mm": "face_mm 0", "face_nose_mm": "face_mm 1", "face_right_mm": "face_mm 2", "face_top_mm": "face_mm 3"}
+WAYS = {"posts": POSTS, "cuts": {}, "tiles": FACE, "patches": {"patch": "name"} | BOUNDS, "materials": {"waste_share": "waste"}}
+# For people: what stands beside it as a number, in words or in the units of the job.
+SHOWN = {
+    "posts": {"slope", "u", "v", "situation", "tiles_cut", "nearest_v", "nearest_situation"},
+    "cuts": {"slope", "from_left", "from_left_developed", "from_nose", "width", "height"},
+    "tiles": {"slope", "class"},
+    "patches": {"slope", "width", "height"},
+    "materials": {"bring_shown", "basis"},
+}
+
+
+def value_at(record: Any, way: str) -> Any:
+    """What a way leads to in a record; nothing where a part of it is missing."""
+    for step in way.split(" "):
+        record = record and record[int(step) if step.isdigit() else step]
+    return record
+
+
+@pytest.mark.parametrize("table", TABLES)
+def test_every_number_is_that_of_the_document(written: Path, table: str) -> None:
     document = json.loads((written / "takeoff.json").read_text(encoding="utf-8"))
-    posts = [(slope["name"], post) for slope in document["slopes"] for post in slope["posts"]]
-    frame = pandas.read_csv(written / "posts.csv", dtype={"slope": str, "post": str})
-    assert len(frame) == len(posts) > 0
-    for row, (slope, post) in zip(frame.itertuples(), posts, strict=True):
-        assert (row.slope, row.post) == (slope, post["name"])
-        assert (row.u_mm, row.v_mm) == (post["u_mm"], post["v_mm"])
-        assert row.tiles_cut == len(post["cuts"])
-        assert row.top_passes == post["top"]["passes"]
+    if table == "materials":
+        records = [(None, line) for line in document["materials"]]
+    else:
+        records = [(slope["name"], record) for slope in document["slopes"] for record in slope[table]]
+    frame = pandas.read_csv(written / f"{table}.csv", dtype=object, keep_default_na=False)
+    assert len(frame) == len(records)
+    if "slope" in frame:
+        assert list(frame["slope"]) == [slope for slope, _ in records]
+    for column in frame.columns.difference(SHOWN[table]):
+        way = WAYS[table].get(column, column)
+        for cell, (_, record) in zip(frame[column], records, strict=True):
+            value = value_at(record, way)
+            if value is None:
+                assert cell == ""
+            elif isinstance(value, bool):
+                assert cell == str(value).lower()
+            elif isinstance(value, list):
+                assert cell == "; ".join(value).replace("field_edge", "field edge")
+            elif isinstance(value, str):
+                assert cell == value
+            else:
+                assert float(cell) == pytest.approx(value, rel=1e-14)
+    if table == "posts":
+        assert [int(cell) for cell in frame["tiles_cut"]] == [len(post["cuts"]) for _, post in records]
