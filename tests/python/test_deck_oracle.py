@@ -1,6 +1,6 @@
-"""Deck work against the rules written once more, in Python's whole numbers, on rectangular slopes.
+"""Cuts and deck work against the rules written once more, in Python's whole numbers, on rectangular slopes.
 
-Which flashings are tucked or patched, which posts share a patch, which tiles come up or are loosened, battens, trim, wood
+Which tiles are cut and how, which flashings are tucked or patched, which posts share a patch, which tiles come up or are loosened, battens, trim, wood
 and tile flashings: each is worked out here from the rules' words alone, over every tile of the field, and compared with the
 takeoff one by one. Lengths are whole half-nanometres.
 """
@@ -45,6 +45,13 @@ class Rect(NamedTuple):
     def grown(self, by: int) -> Rect:
         return Rect(self.left - by, self.lower - by, self.right + by, self.upper + by)
 
+    def reaches(self, edge: Rect) -> bool:
+        """Whether its interior has a point of a closed edge, which is a rectangle without breadth."""
+        return (
+            self.left < edge.right and edge.left < self.right
+            and self.lower < edge.upper and edge.lower < self.upper
+        )  # fmt: skip
+
     @property
     def edges(self) -> list[Rect]:
         """Left, nose, right and head, each as a rectangle without breadth."""
@@ -86,6 +93,7 @@ class Tile(NamedTuple):
     course: int
     piece: str
     column: int
+    whole: Rect
     rect: Rect
     face: Rect
 
@@ -150,10 +158,11 @@ class Roof:
             for j in range(-joint // t["cover"] - 2, (self.wide - joint) // t["cover"] + 3):
                 x = joint + j * t["cover"]
                 for piece, sides, seen in t["parts"]:
-                    rect = Rect(x + sides[0], nose, x + sides[1], nose + t["length"]).within(self.field)
+                    whole = Rect(x + sides[0], nose, x + sides[1], nose + t["length"])
+                    rect = whole.within(self.field)
                     face = Rect(x + seen[0], nose, x + seen[1], top).within(rect)
                     if rect.left < rect.right and rect.lower < rect.upper:
-                        tiles.append(Tile(k + 1, piece, j, rect, face))
+                        tiles.append(Tile(k + 1, piece, j, whole, rect, face))
         return [tile for tile in tiles if not any(post.opening.holds(tile.rect) for post in self.posts)]
 
     def on_top(self, upper: Tile, lower: Tile) -> bool:
@@ -167,31 +176,48 @@ class Roof:
         return upper.column - lower.column == {"left": -1, "right": 1}[self.tile["side"]]
 
 
-def kind(tile: Rect, shape: Ellipse | Rect, web: int) -> str:
-    grown = shape.grown(web)
-    # A rectangle has the interior of an edge in it when the two overlap in the edge's length and enclose it across.
-    meets = grown.reaches if isinstance(grown, Ellipse) else lambda edge: (
-        max(grown.left, edge.left) <= min(grown.right, edge.right) and max(grown.lower, edge.lower) <= min(grown.upper, edge.upper)
-        and grown.left < edge.right and edge.left < grown.right and grown.lower < edge.upper and edge.lower < grown.upper
-    )  # fmt: skip
-    breached = [i for i, edge in enumerate(tile.edges) if meets(edge)]
+SIDES = ["left", "nose", "right", "head"]
+
+
+class Cut(NamedTuple):
+    kind: str
+    posts: frozenset[str]
+    open_to: frozenset[str]
+    shape: Ellipse | Rect
+
+    def area(self, tile: Rect) -> float | None:
+        """What is removed, where that is a rectangle or a whole opening."""
+        if isinstance(self.shape, Ellipse):
+            return math.pi * self.shape.a * self.shape.b if self.kind == "hole" else None
+        away = self.shape
+        if self.kind in ("notch", "corner"):
+            # Out through the breached sides.
+            away = Rect(*(edge if side in self.open_to else own for side, edge, own in zip(SIDES, tile, away, strict=True)))
+        inside = away.within(tile)
+        return (inside.right - inside.left) * (inside.upper - inside.lower)
+
+
+def judge(tile: Rect, shape: Ellipse | Rect, posts: frozenset[str], web: int) -> Cut:
+    breached = [side for side, edge in zip(SIDES, tile.edges, strict=True) if shape.grown(web).reaches(edge)]
     if len(breached) < 2:
-        return ["hole", "notch"][len(breached)]
-    return "corner" if len(breached) == 2 and (breached[1] - breached[0]) % 2 == 1 else "severed"
+        kind = ["hole", "notch"][len(breached)]
+    else:
+        kind = "corner" if len(breached) == 2 and len({"left", "right"} & {*breached}) == 1 else "severed"
+    return Cut(kind, posts, frozenset(breached), shape)
 
 
-def kinds(tile: Rect, openings: list[Ellipse], web: int) -> list[str]:
-    """The kinds of a tile's cuts; openings nearer than the web are judged as one, the rectangle round both."""
-    shapes: list[Ellipse | Rect] = list(openings)
+def cuts(tile: Rect, posts: list[Post], web: int) -> list[Cut]:
+    """The cuts in a tile; openings nearer than the web are judged as one, the rectangle round both."""
+    shapes: list[tuple[Ellipse | Rect, frozenset[str]]] = [(post.opening, frozenset([post.name])) for post in posts]
     bounds = lambda shape: shape.bounds if isinstance(shape, Ellipse) else shape  # noqa: E731
     while True:
         for one, other in combinations(shapes, 2):
-            p, q = bounds(one), bounds(other)
+            p, q = bounds(one[0]), bounds(other[0])
             if max(p.left - q.right, q.left - p.right) < web and max(p.lower - q.upper, q.lower - p.upper) < web:
-                shapes = [shape for shape in shapes if shape not in (one, other)] + [p.around(q)]
+                shapes = [shape for shape in shapes if shape not in (one, other)] + [(p.around(q), one[1] | other[1])]
                 break
         else:
-            return [kind(tile, shape, web) for shape in shapes]
+            return [judge(tile, shape, names, web) for shape, names in shapes]
 
 
 def text(length: int) -> str:
@@ -449,12 +475,15 @@ def check_tiles(roof: Roof, slope: dict[str, Any]) -> Counter[str]:
     web = roof.practice["least_web"]
     tiles = roof.tiles()
     classes: dict[Tile, tuple[str, set[str]]] = {}
+    of_tile: dict[Tile, list[Cut]] = {}
     for tile in tiles:
         cutting = [post for post in roof.posts if post.opening.reaches(tile.rect) and post.opening.bounds.meets(tile.rect)]
         zones = [post for post in roof.posts if post.zone.meets(tile.rect)]
         if cutting or zones:
-            found = kinds(tile.rect, [post.opening for post in cutting], web)
-            which = "severed" if "severed" in found else "cut" if found else "removed"
+            of_tile[tile] = cuts(tile.rect, cutting, web)
+            which = "removed"
+            if of_tile[tile]:
+                which = "severed" if any(cut.kind == "severed" for cut in of_tile[tile]) else "cut"
             classes[tile] = which, {post.name for post in [*cutting, *zones]}
     removed = list(classes)
     for tile in tiles:
@@ -486,6 +515,7 @@ def check_tiles(roof: Roof, slope: dict[str, Any]) -> Counter[str]:
     assert len(found) == len(slope["tiles"])
     expected = {(tile.course, tile.piece, tile.rect): (tile, *said) for tile, said in classes.items()}
     assert set(found) == set(expected)
+    check_cuts(slope, {row["tile"]: (expected[key][0], of_tile.get(expected[key][0], [])) for key, row in found.items()})
     counted: Counter[str] = Counter()
     for key, row in found.items():
         tile, which, posts = expected[key]
@@ -495,6 +525,28 @@ def check_tiles(roof: Roof, slope: dict[str, Any]) -> Counter[str]:
         counted[which] += not row["excluded"]
         counted["refasten"] += row["refasten"]
     return counted
+
+
+def check_cuts(slope: dict[str, Any], expected: dict[str, tuple[Tile, list[Cut]]]) -> None:
+    rows = {(row["tile"], frozenset(row["posts"])): row for row in slope["cuts"]}
+    assert len(rows) == len(slope["cuts"])
+    assert set(rows) == {(name, cut.posts) for name, (_, found) in expected.items() for cut in found}
+    for name, (tile, found) in expected.items():
+        for cut in found:
+            row = rows[name, cut.posts]
+            assert (row["kind"], row["rectangle"]) == (cut.kind, isinstance(cut.shape, Rect))
+            assert row["edge_tile"] == (tile.rect != tile.whole)
+            if cut.kind in ("notch", "corner"):
+                clipped = [a != b for a, b in zip(tile.rect, tile.whole, strict=True)]
+                sides = {"field_edge" if cut_off else side for side, cut_off in zip(SIDES, clipped) if side in cut.open_to}
+                assert set(row["open_to"]) == sides
+            area = cut.area(tile.rect)
+            assert area is None or row["area_mm2"] == pytest.approx(area / MM**2, rel=1e-9)
+            bounds = cut.shape.bounds if isinstance(cut.shape, Ellipse) else cut.shape
+            assert close(row["half_width_mm"], (bounds.right - bounds.left) / 2 / MM)
+            assert close(row["half_height_mm"], (bounds.upper - bounds.lower) / 2 / MM)
+            assert close(row["from_left_mm"], ((bounds.left + bounds.right) / 2 - tile.whole.left) / MM)
+            assert close(row["from_nose_mm"], ((bounds.lower + bounds.upper) / 2 - tile.whole.lower) / MM)
 
 
 def union(intervals: list[tuple[int, int]]) -> list[tuple[int, int]]:
@@ -573,12 +625,13 @@ def test_random_roofs() -> None:
         seen.update(post.method for post in roof.posts)
         seen["linked"] += sum(len(group) > 1 for group in chains(roof))
         seen["to the edge"] += sum(post.method == "patched" and post.line is None for post in roof.posts)
+        seen["rectangles"] += sum(row["rectangle"] for row in slope["cuts"])
         seen["excluded"] += sum(row["excluded"] for row in slope["tiles"])
         seen["taller than a sheet"] += sum(row["pieces"] > 1 for row in slope["patches"])
         for list_ in ["battens", "trim", "blocking"]:
             seen[list_] += len(slope[list_])
     kinds_of_work = [
         "tucked", "patched", "to the edge", "linked", "taller than a sheet", "severed", "cut", "removed", "loosened",
-        "excluded", "refasten", "battens", "trim", "blocking",
+        "rectangles", "excluded", "refasten", "battens", "trim", "blocking",
     ]  # fmt: skip
     assert all(seen[what] > 10 for what in kinds_of_work), seen
