@@ -4,10 +4,12 @@
 //! units that the job asks for.
 
 mod files;
+mod markup;
 mod plain;
 mod quantity;
 mod roof_map;
 mod summary;
+mod svg;
 pub mod tables;
 #[cfg(test)]
 mod tests;

@@ -1,8 +1,9 @@
 //! Dimensions: where the posts are, the overall size, the exposure, the spacing of the rafters.
+use super::super::markup::Markup;
 use super::super::quantity::Quantities;
+use super::super::svg::{Pen, placed};
 use super::marks;
 use super::sheet::Sheet;
-use super::svg::{Pen, Svg, placed};
 use crate::takeoff::SlopeTakeoff;
 
 /// Least distance of two dimensions side by side on paper, mm.
@@ -11,7 +12,7 @@ const GAP: f64 = 2.6;
 const TICK: [f64; 2] = [4.0, 7.0];
 
 /// Draws every dimension; gives back how many places of posts found no room.
-pub(super) fn draw(svg: &mut Svg, slope: &SlopeTakeoff, sheet: Sheet, shown: Quantities) -> usize {
+pub(super) fn draw(svg: &mut Markup, slope: &SlopeTakeoff, sheet: Sheet, shown: Quantities) -> usize {
     svg.tag("g")
         .with("class", "dimensions")
         .with("fill", marks::DIMENSION)
@@ -34,7 +35,7 @@ pub(super) fn datum(slope: &SlopeTakeoff) -> [f64; 2] {
 }
 
 /// Distances of the posts from the slope's left end, below the eave.
-fn posts_across(svg: &mut Svg, slope: &SlopeTakeoff, sheet: Sheet, shown: Quantities) -> usize {
+fn posts_across(svg: &mut Markup, slope: &SlopeTakeoff, sheet: Sheet, shown: Quantities) -> usize {
     let [left, lower, right, _] = sheet.slope;
     let from = datum(slope)[0];
     let places = distinct(slope.posts.iter().map(|post| (post.u_mm, post.v_mm)), |u| shown.length(u - from));
@@ -54,7 +55,7 @@ fn posts_across(svg: &mut Svg, slope: &SlopeTakeoff, sheet: Sheet, shown: Quanti
 }
 
 /// Distances of the posts from the eave, left of the slope.
-fn posts_up(svg: &mut Svg, slope: &SlopeTakeoff, sheet: Sheet, shown: Quantities) -> usize {
+fn posts_up(svg: &mut Markup, slope: &SlopeTakeoff, sheet: Sheet, shown: Quantities) -> usize {
     let [left, lower, _, upper] = sheet.slope;
     let from = datum(slope)[1];
     let places = distinct(slope.posts.iter().map(|post| (post.v_mm, post.u_mm)), |v| shown.length(v - from));
@@ -74,7 +75,7 @@ fn posts_up(svg: &mut Svg, slope: &SlopeTakeoff, sheet: Sheet, shown: Quantities
     left_out
 }
 
-fn extension_lines(svg: &mut Svg, sheet: Sheet, lines: Pen) {
+fn extension_lines(svg: &mut Markup, sheet: Sheet, lines: Pen) {
     svg.tag("path")
         .with("d", lines.way())
         .with("fill", "none")
@@ -138,7 +139,7 @@ pub(super) fn spread(places: Vec<Place>, [from, to]: [f64; 2], gap: f64) -> (Vec
 }
 
 /// Overall width below, overall height on the right.
-fn overall(svg: &mut Svg, slope: &SlopeTakeoff, sheet: Sheet, shown: Quantities) {
+fn overall(svg: &mut Markup, slope: &SlopeTakeoff, sheet: Sheet, shown: Quantities) {
     let Some([left, lower, right, upper]) = slope.outline_mm.first().and_then(super::bounds) else {
         return;
     };
@@ -151,7 +152,7 @@ fn overall(svg: &mut Svg, slope: &SlopeTakeoff, sheet: Sheet, shown: Quantities)
 }
 
 /// Course numbers on the right, and the exposure of a course about the middle.
-fn courses(svg: &mut Svg, slope: &SlopeTakeoff, sheet: Sheet, shown: Quantities) {
+fn courses(svg: &mut Markup, slope: &SlopeTakeoff, sheet: Sheet, shown: Quantities) {
     let right = sheet.slope[2];
     let every = every(sheet.tile, sheet.mm(GAP));
     for course in slope.courses.iter().filter(|course| (course.course - 1) % every == 0) {
@@ -176,7 +177,7 @@ fn courses(svg: &mut Svg, slope: &SlopeTakeoff, sheet: Sheet, shown: Quantities)
 }
 
 /// Rafter numbers above, and the spacing of two about the middle.
-fn rafters(svg: &mut Svg, slope: &SlopeTakeoff, sheet: Sheet, shown: Quantities) {
+fn rafters(svg: &mut Markup, slope: &SlopeTakeoff, sheet: Sheet, shown: Quantities) {
     let upper = sheet.slope[3];
     let spacings = slope.rafters_mm.windows(2).map(|pair| pair[1] - pair[0]);
     let every = every(spacings.fold(f64::INFINITY, f64::min), sheet.mm(2.0 * GAP));
@@ -206,7 +207,7 @@ fn every(apart: f64, least: f64) -> u64 {
 }
 
 /// A dimension line with a slanted tick at each end.
-fn line_with_ends(svg: &mut Svg, sheet: Sheet, from: [f64; 2], to: [f64; 2]) {
+fn line_with_ends(svg: &mut Markup, sheet: Sheet, from: [f64; 2], to: [f64; 2]) {
     let tick = sheet.mm(0.7);
     let pen =
         [from, to].iter().fold(Pen::default().to(from[0], from[1]).line(to[0], to[1]), |pen, [u, v]| {
@@ -221,7 +222,7 @@ fn line_with_ends(svg: &mut Svg, sheet: Sheet, from: [f64; 2], to: [f64; 2]) {
 }
 
 /// A number over the middle of a dimension line.
-fn number_on(svg: &mut Svg, [u, v]: [f64; 2], degrees: f64, text: &str) {
+fn number_on(svg: &mut Markup, [u, v]: [f64; 2], degrees: f64, text: &str) {
     svg.tag("text")
         .with("transform", placed(u, v, degrees))
         .with("text-anchor", "middle")

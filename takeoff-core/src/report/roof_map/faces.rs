@@ -1,10 +1,11 @@
 //! The visible faces of the tiles that are handled, each hatched and lettered by what becomes of it.
 use std::collections::BTreeMap;
 
+use super::super::markup::Markup;
+use super::super::svg::rings;
 use super::marks::{self, MARKS, Mark};
 use super::posts;
 use super::sheet::Sheet;
-use super::svg::{Svg, rings};
 use crate::takeoff::{Cut, PostTakeoff, SlopeTakeoff, TileWork};
 
 /// Height of a letter on paper, mm, where the tile has room for it.
@@ -19,7 +20,7 @@ pub(super) fn marked(slope: &SlopeTakeoff) -> Vec<(Mark, &TileWork)> {
 }
 
 /// Draws the faces, those that matter most last.
-pub(super) fn draw(svg: &mut Svg, marked: &[(Mark, &TileWork)], sheet: Sheet, prefix: &str) {
+pub(super) fn draw(svg: &mut Markup, marked: &[(Mark, &TileWork)], sheet: Sheet, prefix: &str) {
     for mark in MARKS {
         let mut tiles = marked.iter().filter(|(of, _)| *of == mark).peekable();
         if tiles.peek().is_none() {
@@ -44,7 +45,7 @@ pub(super) fn draw(svg: &mut Svg, marked: &[(Mark, &TileWork)], sheet: Sheet, pr
 }
 
 /// Writes each tile's letter where it covers neither opening nor name of the posts that it is for.
-pub(super) fn letters(svg: &mut Svg, slope: &SlopeTakeoff, marked: &[(Mark, &TileWork)], sheet: Sheet) {
+pub(super) fn letters(svg: &mut Markup, slope: &SlopeTakeoff, marked: &[(Mark, &TileWork)], sheet: Sheet) {
     let posts: BTreeMap<&str, &PostTakeoff> =
         slope.posts.iter().map(|post| (post.name.as_str(), post)).collect();
     let size = sheet.beside_tiles(LETTER, 0.45);

@@ -1,20 +1,21 @@
 //! The slope itself: its field of tile, edges and openings, courses and joints, rafters and lap lines.
+use super::super::markup::Markup;
+use super::super::svg::{Pen, placed, rings};
 use super::super::words;
 use super::marks;
 use super::sheet::Sheet;
-use super::svg::{Pen, Svg, placed, rings};
 use crate::job::EdgeKind;
 use crate::takeoff::SlopeTakeoff;
 
 /// What is cut to the field refers to this.
-pub(super) fn define_clip(svg: &mut Svg, slope: &SlopeTakeoff, prefix: &str) {
+pub(super) fn define_clip(svg: &mut Markup, slope: &SlopeTakeoff, prefix: &str) {
     svg.tag("clipPath").with("id", format!("{prefix}-field")).open();
     svg.tag("path").with("d", rings(&slope.field_mm)).with("clip-rule", "evenodd").empty();
     svg.close("clipPath");
 }
 
 /// The ground: the field of tile, openings in it left blank.
-pub(super) fn ground(svg: &mut Svg, slope: &SlopeTakeoff) {
+pub(super) fn ground(svg: &mut Markup, slope: &SlopeTakeoff) {
     svg.tag("path")
         .with("d", rings(&slope.field_mm))
         .with("fill", marks::FIELD)
@@ -23,7 +24,7 @@ pub(super) fn ground(svg: &mut Svg, slope: &SlopeTakeoff) {
 }
 
 /// Noses and joints, lightly, over the tiles that are handled.
-pub(super) fn courses(svg: &mut Svg, slope: &SlopeTakeoff, sheet: Sheet, prefix: &str) {
+pub(super) fn courses(svg: &mut Markup, slope: &SlopeTakeoff, sheet: Sheet, prefix: &str) {
     let [left, _, right, top] = sheet.slope;
     svg.tag("g")
         .with("clip-path", format!("url(#{prefix}-field)"))
@@ -64,7 +65,7 @@ fn joint_edges(slope: &SlopeTakeoff) -> Vec<f64> {
 }
 
 /// Rafters and lap lines, which lie under the tile, as long thin lines across the field.
-pub(super) fn hidden_lines(svg: &mut Svg, slope: &SlopeTakeoff, sheet: Sheet, prefix: &str) {
+pub(super) fn hidden_lines(svg: &mut Markup, slope: &SlopeTakeoff, sheet: Sheet, prefix: &str) {
     let [left, lower, right, upper] = sheet.slope;
     svg.tag("g").with("clip-path", format!("url(#{prefix}-field)")).with("fill", "none").open();
     let rafters = slope.rafters_mm.iter().fold(Pen::default(), |pen, &u| pen.to(u, lower).line(u, upper));
@@ -75,7 +76,7 @@ pub(super) fn hidden_lines(svg: &mut Svg, slope: &SlopeTakeoff, sheet: Sheet, pr
 }
 
 /// Draws as a rafter's centre line.
-pub(super) fn rafter_line(svg: &mut Svg, sheet: Sheet, pen: Pen) {
+pub(super) fn rafter_line(svg: &mut Markup, sheet: Sheet, pen: Pen) {
     svg.tag("path")
         .with("d", pen.way())
         .with("stroke", marks::WOOD)
@@ -85,7 +86,7 @@ pub(super) fn rafter_line(svg: &mut Svg, sheet: Sheet, pen: Pen) {
 }
 
 /// Draws as a lap line.
-pub(super) fn lap_line(svg: &mut Svg, sheet: Sheet, pen: Pen) {
+pub(super) fn lap_line(svg: &mut Markup, sheet: Sheet, pen: Pen) {
     svg.tag("path")
         .with("d", pen.way())
         .with("stroke", marks::FELT)
@@ -95,7 +96,7 @@ pub(super) fn lap_line(svg: &mut Svg, sheet: Sheet, pen: Pen) {
 }
 
 /// The edges of the slope, each by its kind, with its name; openings with a cross.
-pub(super) fn edges(svg: &mut Svg, slope: &SlopeTakeoff, sheet: Sheet) {
+pub(super) fn edges(svg: &mut Markup, slope: &SlopeTakeoff, sheet: Sheet) {
     svg.tag("g").with("fill", "none").with("stroke", marks::INK).with("stroke-linecap", "square").open();
     // The tile's own edge, where it hangs over the eave.
     svg.tag("path").with("d", rings(&slope.field_mm)).with("stroke-width", sheet.mm(marks::HAIR)).empty();
@@ -125,7 +126,7 @@ pub(super) fn sides(slope: &SlopeTakeoff) -> Vec<(Option<EdgeKind>, [[f64; 2]; 2
 }
 
 /// Draws along an edge of this kind.
-pub(super) fn edge_line(svg: &mut Svg, sheet: Sheet, kind: Option<EdgeKind>, way: &str) {
+pub(super) fn edge_line(svg: &mut Markup, sheet: Sheet, kind: Option<EdgeKind>, way: &str) {
     let (width, dash): (f64, &[f64]) = match kind {
         Some(EdgeKind::Eave) => (0.8, &[]),
         Some(EdgeKind::Ridge) => (1.0, &[]),
@@ -156,7 +157,7 @@ pub(super) fn edge_line(svg: &mut Svg, sheet: Sheet, kind: Option<EdgeKind>, way
 }
 
 /// The word for an edge, along its outer side.
-fn edge_name(svg: &mut Svg, sheet: Sheet, name: &str, [from, to]: [[f64; 2]; 2]) {
+fn edge_name(svg: &mut Markup, sheet: Sheet, name: &str, [from, to]: [[f64; 2]; 2]) {
     let (du, dv) = (to[0] - from[0], to[1] - from[1]);
     let length = (du * du + dv * dv).sqrt();
     if length < sheet.mm(10.0) {

@@ -1,8 +1,9 @@
 //! The legend, with counts.
+use super::super::markup::Markup;
+use super::super::svg::Pen;
 use super::super::words;
 use super::marks::{self, MARKS, Mark};
 use super::sheet::Sheet;
-use super::svg::{Pen, Svg};
 use super::{field, patches, posts};
 use crate::job::EdgeKind;
 use crate::takeoff::{DeckMethod, SlopeTakeoff, TileWork};
@@ -16,7 +17,7 @@ const SAMPLE: [f64; 2] = [8.0, 4.0];
 
 /// Draws the legend in the foot of the sheet.
 pub(super) fn draw(
-    svg: &mut Svg,
+    svg: &mut Markup,
     slope: &SlopeTakeoff,
     marked: &[(Mark, &TileWork)],
     sheet: Sheet,
@@ -35,7 +36,7 @@ pub(super) fn draw(
 }
 
 /// What becomes of the tiles.
-fn tiles(svg: &mut Svg, marked: &[(Mark, &TileWork)], sheet: Sheet, prefix: &str) {
+fn tiles(svg: &mut Markup, marked: &[(Mark, &TileWork)], sheet: Sheet, prefix: &str) {
     let mut column = Column::new(svg, sheet, COLUMNS[0], "TILES");
     for mark in MARKS.into_iter().rev() {
         let count = marked.iter().filter(|(of, _)| *of == mark).count() as u64;
@@ -65,7 +66,7 @@ fn tiles(svg: &mut Svg, marked: &[(Mark, &TileWork)], sheet: Sheet, prefix: &str
 }
 
 /// Posts, flashings, patches.
-fn deck(svg: &mut Svg, slope: &SlopeTakeoff, sheet: Sheet) {
+fn deck(svg: &mut Markup, slope: &SlopeTakeoff, sheet: Sheet) {
     let posts = &slope.posts;
     let tucked = posts.iter().filter(|post| post.deck.method == DeckMethod::Tucked).count() as u64;
     let look_again = posts.iter().filter(|post| posts::wants_a_look(post)).count() as u64;
@@ -117,7 +118,7 @@ fn deck(svg: &mut Svg, slope: &SlopeTakeoff, sheet: Sheet) {
 }
 
 /// The edges of the slope.
-fn lines(svg: &mut Svg, slope: &SlopeTakeoff, sheet: Sheet) {
+fn lines(svg: &mut Markup, slope: &SlopeTakeoff, sheet: Sheet) {
     let mut kinds: Vec<EdgeKind> = slope.edges.iter().copied().flatten().collect();
     kinds.sort();
     kinds.dedup();
@@ -152,21 +153,21 @@ fn across([left, lower, right, upper]: [f64; 4]) -> Pen {
 
 /// A column of the legend that grows line by line.
 struct Column<'s> {
-    svg: &'s mut Svg,
+    svg: &'s mut Markup,
     sheet: Sheet,
     left: f64,
     down: f64,
 }
 
 impl<'s> Column<'s> {
-    fn new(svg: &'s mut Svg, sheet: Sheet, left: f64, head: &str) -> Column<'s> {
+    fn new(svg: &'s mut Markup, sheet: Sheet, left: f64, head: &str) -> Column<'s> {
         let [u, v] = sheet.foot(left, 4.5);
         svg.tag("text").with("x", u).with("y", -v).with("font-weight", "bold").text(head);
         Column { svg, sheet, left, down: 7.0 }
     }
 
     /// Writes the words of the next line; gives back where its sample goes: left, lower, right, upper.
-    fn next(&mut self, words: &str) -> (&mut Svg, [f64; 4]) {
+    fn next(&mut self, words: &str) -> (&mut Markup, [f64; 4]) {
         let [width, height] = SAMPLE;
         let [left, upper] = self.sheet.foot(self.left, self.down);
         let [right, lower] = self.sheet.foot(self.left + width, self.down + height);

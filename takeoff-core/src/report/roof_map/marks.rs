@@ -2,8 +2,9 @@
 //!
 //! The three say the same, so that a drawing can be read in grey, without colours or without a legend at
 //! hand. Tints get darker from loosened to severed, by which they differ for every kind of sight.
+use super::super::markup::Markup;
+use super::super::svg::Pen;
 use super::sheet::Sheet;
-use super::svg::{Pen, Svg};
 use crate::takeoff::{Cut, CutKind, TileClass, TileWork};
 
 /// Lines and letters.
@@ -154,7 +155,7 @@ pub(super) fn hatch_id(prefix: &str, mark: Mark) -> String {
 }
 
 /// The hatches, for the tiles to be filled with.
-pub(super) fn define(svg: &mut Svg, sheet: Sheet, prefix: &str) {
+pub(super) fn define(svg: &mut Markup, sheet: Sheet, prefix: &str) {
     for mark in MARKS {
         let look = mark.look();
         let step = sheet.mm(look.step);

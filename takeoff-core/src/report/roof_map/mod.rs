@@ -7,16 +7,15 @@ mod marks;
 mod patches;
 mod posts;
 mod sheet;
-mod svg;
 #[cfg(test)]
 mod tests;
 mod title;
 
+use super::markup::Markup;
 use super::quantity::Quantities;
 use super::words;
 use crate::takeoff::{SlopeTakeoff, Takeoff};
 use sheet::Sheet;
-use svg::Svg;
 
 /// The roof map of a slope as SVG, or nothing if the takeoff has no slope of that name.
 ///
@@ -48,7 +47,7 @@ fn draw(takeoff: &Takeoff, slope: &SlopeTakeoff, prefix: &str) -> String {
     let around = bounds(rings.flatten()).unwrap_or([0.0, 0.0, 1000.0, 1000.0]);
     let sheet = Sheet::of(around, usual_tile(slope));
     let marked = faces::marked(slope);
-    let mut svg = Svg::default();
+    let mut svg = Markup::default();
     let [width, height] = sheet.paper;
     svg.tag("svg")
         .with("xmlns", "http://www.w3.org/2000/svg")

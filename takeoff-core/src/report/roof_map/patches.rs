@@ -1,15 +1,16 @@
 //! The felt patches.
+use super::super::markup::Markup;
 use super::super::plain;
+use super::super::svg::Pen;
 use super::marks;
 use super::sheet::Sheet;
-use super::svg::{Pen, Svg};
 use crate::takeoff::SlopeTakeoff;
 
 /// Columns of a name that are shown in its patch.
 const NAME_COLUMNS: usize = 10;
 
 /// Draws every patch with its name at its upper left corner.
-pub(super) fn draw(svg: &mut Svg, slope: &SlopeTakeoff, sheet: Sheet) {
+pub(super) fn draw(svg: &mut Markup, slope: &SlopeTakeoff, sheet: Sheet) {
     svg.tag("g").with("class", "patches").with("fill", "none").with("stroke", marks::FELT).open();
     for patch in &slope.patches {
         svg.tag("g").with("class", "patch").with("data-patch", patch.name.as_str()).open();
@@ -22,7 +23,7 @@ pub(super) fn draw(svg: &mut Svg, slope: &SlopeTakeoff, sheet: Sheet) {
 }
 
 /// A patch's edge.
-pub(super) fn outline(svg: &mut Svg, sheet: Sheet, bounds: [f64; 4]) {
+pub(super) fn outline(svg: &mut Markup, sheet: Sheet, bounds: [f64; 4]) {
     svg.tag("path")
         .with("d", Pen::default().rectangle(bounds).way())
         .with("stroke-width", sheet.beside_tiles(0.35, 0.07))
@@ -31,7 +32,7 @@ pub(super) fn outline(svg: &mut Svg, sheet: Sheet, bounds: [f64; 4]) {
 }
 
 /// The name in the upper left corner, where the patch has room for it.
-fn name(svg: &mut Svg, sheet: Sheet, name: &str, [left, _, right, upper]: [f64; 4]) {
+fn name(svg: &mut Markup, sheet: Sheet, name: &str, [left, _, right, upper]: [f64; 4]) {
     let size = sheet.beside_tiles(1.7, 0.5);
     if plain::columns(name) as f64 * 0.62 * size > right - left {
         return;

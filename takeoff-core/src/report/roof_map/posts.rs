@@ -1,8 +1,9 @@
 //! The posts: opening, name and deck flashing of each, and the better place near it.
+use super::super::markup::Markup;
+use super::super::svg::Pen;
 use super::super::{plain, words};
 use super::marks;
 use super::sheet::Sheet;
-use super::svg::{Pen, Svg};
 use crate::takeoff::{PostTakeoff, SlopeTakeoff};
 
 /// Columns of a name that are shown beside its post.
@@ -11,7 +12,7 @@ const NAME_COLUMNS: usize = 10;
 const CROSS: f64 = 1.0;
 
 /// Draws every post, as one group that can be moved as a whole.
-pub(super) fn draw(svg: &mut Svg, slope: &SlopeTakeoff, sheet: Sheet, prefix: &str) {
+pub(super) fn draw(svg: &mut Markup, slope: &SlopeTakeoff, sheet: Sheet, prefix: &str) {
     svg.tag("g").with("class", "posts").with("fill", "none").with("stroke", marks::INK).open();
     for (number, post) in (1..).zip(&slope.posts) {
         svg.tag("g")
@@ -40,7 +41,7 @@ pub(super) fn draw(svg: &mut Svg, slope: &SlopeTakeoff, sheet: Sheet, prefix: &s
 }
 
 /// A post's opening, true to scale, with a cross that one finds when the opening is small.
-pub(super) fn symbol(svg: &mut Svg, sheet: Sheet, [u, v]: [f64; 2], [half_width, half_height]: [f64; 2]) {
+pub(super) fn symbol(svg: &mut Markup, sheet: Sheet, [u, v]: [f64; 2], [half_width, half_height]: [f64; 2]) {
     svg.tag("ellipse")
         .with("cx", u)
         .with("cy", -v)
@@ -59,7 +60,7 @@ pub(super) fn symbol(svg: &mut Svg, sheet: Sheet, [u, v]: [f64; 2], [half_width,
 }
 
 /// A deck flashing.
-pub(super) fn flashing(svg: &mut Svg, sheet: Sheet, bounds: [f64; 4]) {
+pub(super) fn flashing(svg: &mut Markup, sheet: Sheet, bounds: [f64; 4]) {
     svg.tag("path")
         .with("d", Pen::default().rectangle(bounds).way())
         .with("stroke-width", sheet.beside_tiles(0.25, 0.05))
@@ -67,7 +68,7 @@ pub(super) fn flashing(svg: &mut Svg, sheet: Sheet, bounds: [f64; 4]) {
 }
 
 /// The better place near a post, and the way there.
-pub(super) fn better_place(svg: &mut Svg, sheet: Sheet, [u, from]: [f64; 2], v: f64) {
+pub(super) fn better_place(svg: &mut Markup, sheet: Sheet, [u, from]: [f64; 2], v: f64) {
     let radius = sheet.beside_tiles(0.6, 0.12);
     let toward = if v > from { -radius } else { radius };
     let way = Pen::default().to(u, from).line(u, v + toward).ring(&[
@@ -111,7 +112,7 @@ pub(super) fn wants_a_look(post: &PostTakeoff) -> bool {
     post.severed || !post.top.passes || no_wood
 }
 
-fn name(svg: &mut Svg, sheet: Sheet, [u, v]: [f64; 2], label: &str) {
+fn name(svg: &mut Markup, sheet: Sheet, [u, v]: [f64; 2], label: &str) {
     svg.tag("text")
         .with("x", u)
         .with("y", -v)

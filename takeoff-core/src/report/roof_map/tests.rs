@@ -2,10 +2,10 @@
 use geo::{Area, BooleanOps, Coord, LineString, Polygon, Rect};
 use proptest::prelude::*;
 
+use super::super::markup::number;
 use super::dimensions::{Place, spread};
 use super::faces::clipped;
 use super::sheet::Sheet;
-use super::svg::number;
 
 /// A star about the origin: a simple polygon, seldom convex.
 fn star() -> impl Strategy<Value = Vec<[f64; 2]>> {

@@ -1,10 +1,11 @@
 //! The title block: what is drawn, at which scale, where north is, and what the drawing is not.
+use super::super::markup::Markup;
 use super::super::plain;
 use super::super::quantity::Quantities;
+use super::super::svg::{Pen, placed};
 use super::super::words;
 use super::marks;
 use super::sheet::{FOOT, Sheet};
-use super::svg::{Pen, Svg, placed};
 use crate::job::Display;
 use crate::takeoff::{SlopeTakeoff, Takeoff};
 
@@ -14,7 +15,7 @@ const WIDTH: f64 = 96.0;
 const LONGEST_BAR: f64 = 50.0;
 
 /// Draws the frame of the foot and the title block at its right.
-pub(super) fn draw(svg: &mut Svg, takeoff: &Takeoff, slope: &SlopeTakeoff, sheet: Sheet, left_out: usize) {
+pub(super) fn draw(svg: &mut Markup, takeoff: &Takeoff, slope: &SlopeTakeoff, sheet: Sheet, left_out: usize) {
     let shown = Quantities(takeoff.display);
     svg.tag("g").with("class", "title-block").with("fill", marks::INK).with("stroke", "none").open();
     frame(svg, sheet);
@@ -62,7 +63,7 @@ fn notes(sheet: Sheet, left_out: usize) -> Vec<String> {
 }
 
 /// A frame about the foot, with a line between legend and title block.
-fn frame(svg: &mut Svg, sheet: Sheet) {
+fn frame(svg: &mut Markup, sheet: Sheet) {
     let [left, upper] = sheet.foot(0.5, 0.0);
     let [right, lower] = sheet.foot(sheet.paper[0] - 0.5, FOOT - 0.5);
     let [between, _] = sheet.foot(sheet.paper[0] - WIDTH, 0.0);
@@ -93,7 +94,7 @@ fn tiling(slope: &SlopeTakeoff, shown: Quantities) -> String {
 }
 
 /// A bar of a round length, in four parts.
-fn scale_bar(svg: &mut Svg, sheet: Sheet, display: Display, down: f64) {
+fn scale_bar(svg: &mut Markup, sheet: Sheet, display: Display, down: f64) {
     let (unit, name) = match display {
         Display::Imperial => (304.8, "ft"),
         Display::Metric => (1000.0, "m"),
@@ -129,7 +130,7 @@ fn scale_bar(svg: &mut Svg, sheet: Sheet, display: Display, down: f64) {
 }
 
 /// An arrow to the north, where the job says how the slope lies.
-fn north(svg: &mut Svg, sheet: Sheet, slope: &SlopeTakeoff) {
+fn north(svg: &mut Markup, sheet: Sheet, slope: &SlopeTakeoff) {
     let [u, v] = sheet.foot(sheet.paper[0] - 12.0, 27.0);
     let Some(place) = &slope.place else {
         return;
@@ -160,7 +161,7 @@ fn north(svg: &mut Svg, sheet: Sheet, slope: &SlopeTakeoff) {
 
 /// Lines of text, one under the other.
 struct Block<'s> {
-    svg: &'s mut Svg,
+    svg: &'s mut Markup,
     sheet: Sheet,
     left: f64,
     down: f64,
