@@ -4,6 +4,7 @@
 //! units that the job asks for.
 
 mod files;
+mod findings;
 mod markup;
 mod plain;
 mod quantity;
@@ -13,6 +14,7 @@ mod svg;
 pub mod tables;
 #[cfg(test)]
 mod tests;
+mod totals;
 mod words;
 
 pub use crate::takeoff::{CAUTIONS, question};

@@ -1,8 +1,8 @@
 //! The summary on screen: what a stranger to the job has to know, in 80 columns.
-use std::collections::BTreeMap;
-
-use super::plain::{columns, number, printable, wrap};
+use super::findings::{by_code, place};
+use super::plain::{columns, printable, wrap};
 use super::quantity::Quantities;
+use super::totals::{Totals, totals};
 use super::words;
 use crate::job::{Display, Problem};
 use crate::takeoff::{MaterialLine, SlopeTakeoff, Takeoff, TileSpares, Unit};
@@ -32,9 +32,11 @@ pub fn summary(takeoff: &Takeoff) -> String {
     for slope in &takeoff.slopes {
         page.text("  ", "      ", &slope_line(slope, shown));
     }
-    posts(&mut page, takeoff);
-    tiles(&mut page, takeoff, shown);
-    deck(&mut page, takeoff, shown);
+    for Totals { head, counts, notes } in totals(takeoff) {
+        page.head(&head);
+        counts.iter().for_each(|(count, what)| page.counted(*count, what));
+        notes.iter().for_each(|note| page.text("  ", "  ", note));
+    }
     bring(&mut page, takeoff, shown);
     findings(&mut page, takeoff);
     assumptions(&mut page, takeoff);
@@ -52,72 +54,13 @@ fn slope_line(slope: &SlopeTakeoff, shown: Quantities) -> String {
     format!("{}: pitch {}, {}, {courses}, {posts}", slope.name, slope.pitch, shown.area(slope.area_mm2))
 }
 
-fn posts(page: &mut Page, takeoff: &Takeoff) {
-    page.head(&format!("Posts: {}", takeoff.counts.posts));
-    let posts = || takeoff.slopes.iter().flat_map(|slope| &slope.posts);
-    for situation in words::SITUATIONS {
-        let count = posts().filter(|post| post.situation == situation).count() as u64;
-        if count > 0 {
-            page.counted(count, words::situation(situation));
-        }
-    }
-    let better = posts().filter(|post| post.nearest.is_some()).count() as u64;
-    if better > 0 {
-        let have = if better == 1 { "has" } else { "have" };
-        let text = format!(
-            "{} {have} a better place nearby: see nearest_v in posts.csv.",
-            words::count(better, "post", "posts")
-        );
-        page.text("  ", "  ", &text);
-    }
-}
-
-fn tiles(page: &mut Page, takeoff: &Takeoff, shown: Quantities) {
-    let counts = &takeoff.counts;
-    page.head(&format!("Tiles cut: {}", counts.holes + counts.notches + counts.corners + counts.severed));
-    page.counted(counts.holes, "with a hole");
-    page.counted(counts.notches, "with a notch, out through one edge");
-    page.counted(counts.corners, "with a corner off");
-    page.counted(counts.severed, "severed: no sound piece remains, new tiles make it up");
-    page.text(
-        "  ",
-        "  ",
-        &format!("Path of the blade through tile: {}.", shown.length(counts.blade_path_mm)),
-    );
-    page.head("Tiles handled");
-    page.counted(counts.removed, "taken up and laid back, cut ones included");
-    page.counted(counts.loosened, "loosened in place");
-    let tiles = || takeoff.slopes.iter().flat_map(|slope| &slope.tiles);
-    let refastened = tiles().filter(|tile| tile.refasten).count() as u64;
-    let excluded = tiles().filter(|tile| tile.excluded).count() as u64;
-    page.counted_if_any(refastened, "of them refastened, near an edge of the roof");
-    page.counted_if_any(excluded, "set fast and not to be loosened: excluded");
-}
-
-fn deck(page: &mut Page, takeoff: &Takeoff, shown: Quantities) {
-    let counts = &takeoff.counts;
-    page.head("Deck work");
-    page.counted(counts.tucked, "flashings tucked under the sheet above");
-    let patches = words::count(counts.patches, "felt patch", "felt patches");
-    page.counted(counts.patched, &format!("flashings patched, with {patches}"));
-    let slopes = &takeoff.slopes;
-    let battens = slopes.iter().map(|slope| slope.battens.len() as u64).sum();
-    let blocking = slopes.iter().map(|slope| slope.blocking.len() as u64).sum();
-    page.counted_if_any(battens, "pieces of batten cut out and reset");
-    page.counted_if_any(blocking, "blocking boards between rafters");
-    let trim: f64 = slopes.iter().flat_map(|slope| &slope.trim).map(|trim| trim.length_mm).sum();
-    if trim > 0.0 {
-        page.text("  ", "  ", &format!("Ridge, hip and rake trim taken up: {}.", shown.length(trim)));
-    }
-}
-
 fn bring(page: &mut Page, takeoff: &Takeoff, shown: Quantities) {
     page.head("Materials to bring");
     for line in &takeoff.materials {
         let amount = shown.amount(line.bring, line.unit);
         page.text(&format!("  {amount:>16}  "), &" ".repeat(22), &material(line, shown));
     }
-    let level = percent(takeoff.service_level);
+    let level = words::percent(takeoff.service_level);
     page.head(&format!("Spare tiles among them, enough with a probability of {level}"));
     for spares in &takeoff.spares {
         page.text("  ", "      ", &spare(spares, takeoff.display));
@@ -130,10 +73,11 @@ fn material(line: &MaterialLine, shown: Quantities) -> String {
     }
     let need = shown.amount(line.need, line.unit);
     let each = if line.unit == Unit::Each { " pieces" } else { "" };
-    format!("{} (need {need}{each}, waste {})", line.item, percent(line.waste))
+    format!("{} (need {need}{each}, waste {})", line.item, words::percent(line.waste))
 }
 
-fn spare(spares: &TileSpares, display: Display) -> String {
+/// The spares of one kind of piece, and what they are made of.
+pub(super) fn spare(spares: &TileSpares, display: Display) -> String {
     let TileSpares { tile, spares, weight_g, .. } = spares;
     let mut parts = vec![format!("{} for breakage", spares.used_at_level)];
     if spares.for_severed > 0 {
@@ -142,7 +86,7 @@ fn spare(spares: &TileSpares, display: Display) -> String {
     if spares.on_hand > 0 {
         parts.push(format!("{} on hand", spares.on_hand));
     }
-    let (bring, parts, chance) = (spares.spares, parts.join(", "), chance(spares.chance_short));
+    let (bring, parts, chance) = (spares.spares, parts.join(", "), words::chance(spares.chance_short));
     let weight = weight_g.map_or(String::new(), |grams| {
         let weight = Weight::from_grams(grams * bring as f64);
         let shown = match display {
@@ -160,12 +104,8 @@ fn findings(page: &mut Page, takeoff: &Takeoff) {
         page.head("Findings: none");
         return;
     }
-    let mut by_code: BTreeMap<&str, Vec<&Problem>> = BTreeMap::new();
-    for finding in findings {
-        by_code.entry(&finding.code).or_default().push(finding);
-    }
     page.head(&format!("Findings: {}. Odd but real: look before you order", findings.len()));
-    for (code, group) in by_code {
+    for (code, group) in by_code(findings) {
         page.text("  ", "    ", &format!("{code} ({})", group.len()));
         let [first, others @ ..] = group.as_slice() else { continue };
         page.text("    ", "    ", &format!("{}.", first.message));
@@ -188,19 +128,6 @@ fn places(takeoff: &Takeoff, findings: &[&Problem]) -> String {
     }
 }
 
-/// A place in the job file by its names, where it is a post: `south A1`; else as the JSON Pointer it is.
-fn place(takeoff: &Takeoff, path: &str) -> String {
-    let post = || {
-        let mut steps = path.split('/').skip(1);
-        let mut index =
-            |list| if steps.next() == Some(list) { steps.next()?.parse::<usize>().ok() } else { None };
-        let (slope, post) = (index("slopes")?, index("posts")?);
-        let slope = takeoff.slopes.get(slope)?;
-        Some(format!("{} {}", slope.name, slope.posts.get(post)?.name))
-    };
-    post().unwrap_or_else(|| path.to_owned())
-}
-
 fn assumptions(page: &mut Page, takeoff: &Takeoff) {
     let all = takeoff.assumptions.len();
     let defaults = takeoff.assumptions.iter().filter(|assumption| !assumption.set_by_job).count();
@@ -211,32 +138,13 @@ fn assumptions(page: &mut Page, takeoff: &Takeoff) {
 }
 
 fn survey(page: &mut Page, takeoff: &Takeoff) {
-    let open: Vec<&str> = takeoff
-        .survey
-        .iter()
-        .filter(|answer| answer.answer.as_ref().is_none_or(|text| text.trim().is_empty()))
-        .map(|answer| answer.asks.as_str())
-        .collect();
+    let open: Vec<_> = takeoff.survey.iter().filter(|answer| answer.is_open()).collect();
     if open.is_empty() {
         return;
     }
     page.head("Not yet asked on the survey");
     for question in open {
-        page.text("  - ", "    ", question);
-    }
-}
-
-/// `95 %`, with as many decimals as are needed.
-fn percent(share: f64) -> String {
-    format!("{} %", number((share * 1e6).round() / 1e4))
-}
-
-/// A probability to a tenth of a percent.
-fn chance(probability: f64) -> String {
-    match probability {
-        p if p <= 0.0 => "0 %".to_owned(),
-        p if p < 0.001 => "under 0.1 %".to_owned(),
-        p => format!("{:.1} %", p * 100.0),
+        page.text("  - ", "    ", &question.asks);
     }
 }
 
@@ -256,13 +164,6 @@ impl Page {
     /// A count with what it counts.
     fn counted(&mut self, count: u64, what: &str) {
         self.text(&format!("  {count:>6}  "), "          ", what);
-    }
-
-    /// The same, where there are any.
-    fn counted_if_any(&mut self, count: u64, what: &str) {
-        if count > 0 {
-            self.counted(count, what);
-        }
     }
 
     /// A paragraph: its first line begins with `first`, the others with `rest`.

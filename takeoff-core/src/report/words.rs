@@ -1,4 +1,5 @@
 //! The words for what a takeoff says by kind, in one place, so that screen, tables and drawings agree.
+use super::plain::number;
 use crate::job::EdgeKind;
 use crate::takeoff::{CutKind, DeckMethod, Situation, TileClass, TileSide, Unit};
 
@@ -90,4 +91,18 @@ pub(super) fn unit(unit: Unit) -> &'static str {
 /// A count with its noun: `1 patch`, `2 patches`.
 pub(super) fn count(n: u64, one: &str, many: &str) -> String {
     format!("{n} {}", if n == 1 { one } else { many })
+}
+
+/// `95 %`, with as many decimals as are needed.
+pub(super) fn percent(share: f64) -> String {
+    format!("{} %", number((share * 1e6).round() / 1e4))
+}
+
+/// A probability to a tenth of a percent.
+pub(super) fn chance(probability: f64) -> String {
+    match probability {
+        p if p <= 0.0 => "0 %".to_owned(),
+        p if p < 0.001 => "under 0.1 %".to_owned(),
+        p => format!("{:.1} %", p * 100.0),
+    }
 }

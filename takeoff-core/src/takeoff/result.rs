@@ -132,6 +132,13 @@ pub struct SurveyAnswer {
     pub answer: Option<String>,
 }
 
+impl SurveyAnswer {
+    /// Whether the question is still to be asked: a blank answer is none.
+    pub fn is_open(&self) -> bool {
+        self.answer.as_ref().is_none_or(|text| text.trim().is_empty())
+    }
+}
+
 /// One slope.
 #[derive(Clone, Debug, Serialize, JsonSchema)]
 pub struct SlopeTakeoff {

@@ -1,0 +1,93 @@
+//! The totals in words, by what they are about: screen and page tell the same.
+use super::quantity::Quantities;
+use super::words;
+use crate::takeoff::Takeoff;
+
+/// What is counted of one kind of thing.
+pub(super) struct Totals {
+    /// What kind: `Tiles cut: 21`.
+    pub(super) head: String,
+    /// How many, and of what.
+    pub(super) counts: Vec<(u64, String)>,
+    /// What else there is to say, in sentences.
+    pub(super) notes: Vec<String>,
+}
+
+impl Totals {
+    fn of(head: impl Into<String>) -> Totals {
+        Totals { head: head.into(), counts: Vec::new(), notes: Vec::new() }
+    }
+
+    fn count(&mut self, count: u64, what: &str) {
+        self.counts.push((count, what.to_owned()));
+    }
+
+    fn count_if_any(&mut self, count: u64, what: &str) {
+        if count > 0 {
+            self.count(count, what);
+        }
+    }
+}
+
+/// The totals of a takeoff: posts, tiles cut, tiles handled, deck work.
+pub(super) fn totals(takeoff: &Takeoff) -> [Totals; 4] {
+    let shown = Quantities(takeoff.display);
+    [posts(takeoff), tiles_cut(takeoff, shown), tiles_handled(takeoff), deck_work(takeoff, shown)]
+}
+
+fn posts(takeoff: &Takeoff) -> Totals {
+    let mut totals = Totals::of(format!("Posts: {}", takeoff.counts.posts));
+    let posts = || takeoff.slopes.iter().flat_map(|slope| &slope.posts);
+    for situation in words::SITUATIONS {
+        let count = posts().filter(|post| post.situation == situation).count() as u64;
+        totals.count_if_any(count, words::situation(situation));
+    }
+    let better = posts().filter(|post| post.nearest.is_some()).count() as u64;
+    if better > 0 {
+        let have = if better == 1 { "has" } else { "have" };
+        let posts = words::count(better, "post", "posts");
+        totals.notes.push(format!("{posts} {have} a better place nearby: see nearest_v in posts.csv."));
+    }
+    totals
+}
+
+fn tiles_cut(takeoff: &Takeoff, shown: Quantities) -> Totals {
+    let counts = &takeoff.counts;
+    let cut = counts.holes + counts.notches + counts.corners + counts.severed;
+    let mut totals = Totals::of(format!("Tiles cut: {cut}"));
+    totals.count(counts.holes, "with a hole");
+    totals.count(counts.notches, "with a notch, out through one edge");
+    totals.count(counts.corners, "with a corner off");
+    totals.count(counts.severed, "severed: no sound piece remains, new tiles make it up");
+    totals.notes.push(format!("Path of the blade through tile: {}.", shown.length(counts.blade_path_mm)));
+    totals
+}
+
+fn tiles_handled(takeoff: &Takeoff) -> Totals {
+    let mut totals = Totals::of("Tiles handled");
+    totals.count(takeoff.counts.removed, "taken up and laid back, cut ones included");
+    totals.count(takeoff.counts.loosened, "loosened in place");
+    let tiles = || takeoff.slopes.iter().flat_map(|slope| &slope.tiles);
+    let refastened = tiles().filter(|tile| tile.refasten).count() as u64;
+    let excluded = tiles().filter(|tile| tile.excluded).count() as u64;
+    totals.count_if_any(refastened, "of them refastened, near an edge of the roof");
+    totals.count_if_any(excluded, "set fast and not to be loosened: excluded");
+    totals
+}
+
+fn deck_work(takeoff: &Takeoff, shown: Quantities) -> Totals {
+    let (counts, slopes) = (&takeoff.counts, &takeoff.slopes);
+    let mut totals = Totals::of("Deck work");
+    totals.count(counts.tucked, "flashings tucked under the sheet above");
+    let patches = words::count(counts.patches, "felt patch", "felt patches");
+    totals.count(counts.patched, &format!("flashings patched, with {patches}"));
+    let battens = slopes.iter().map(|slope| slope.battens.len() as u64).sum();
+    let blocking = slopes.iter().map(|slope| slope.blocking.len() as u64).sum();
+    totals.count_if_any(battens, "pieces of batten cut out and reset");
+    totals.count_if_any(blocking, "blocking boards between rafters");
+    let trim: f64 = slopes.iter().flat_map(|slope| &slope.trim).map(|trim| trim.length_mm).sum();
+    if trim > 0.0 {
+        totals.notes.push(format!("Ridge, hip and rake trim taken up: {}.", shown.length(trim)));
+    }
+    totals
+}
