@@ -88,7 +88,20 @@ fn nesting_ten_thousand_deep() {
         refused(&takeoff(&folder.file("job.json", open.repeat(10_000))), 1, "[too-deep]");
     }
     let toml = format!("a = {}", "[".repeat(10_000));
-    refused(&takeoff(&folder.file("job.toml", toml)), 1, "error in");
+    refused(&takeoff(&folder.file("job.toml", toml)), 1, "error[");
+}
+
+#[test]
+fn a_mistake_is_shown_in_its_line() {
+    let folder = Folder::new("line");
+    let (text, _) = plain_gable().job().unwrap();
+    let text = text.replacen("\"5:12\"", "\"5 to 12\"", 1);
+    let line = text.lines().position(|line| line.contains("5 to 12")).unwrap() + 1;
+    let column = text.lines().nth(line - 1).unwrap().find("\"5 to").unwrap() + 1;
+    refused(&takeoff(&folder.file("job.json", &text)), 1, &format!("job.json:{line}:{column}\n"));
+
+    let toml = "format = 'tilepost-job/1'\nname = 7\n";
+    refused(&takeoff(&folder.file("job.toml", toml)), 1, "job.toml:2:8\n");
 }
 
 #[test]

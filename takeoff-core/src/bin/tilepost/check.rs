@@ -7,16 +7,16 @@ use crate::problems::{counted, told};
 use crate::{Failure, read, write};
 
 pub(crate) fn check(path: &Path, json: bool) -> Result<(), Failure> {
-    let job = read::job(path)?;
-    let problems = match &job {
+    let reading = read::job(path)?;
+    let problems = match &reading.job {
         Ok(job) => job.findings(),
         Err(problems) => problems,
     };
     if json {
-        write::to_stdout(&api::checked(&job))?;
+        write::to_stdout(&api::checked(&reading.job))?;
     } else {
-        write::to_stdout(&told(path, problems))?;
+        write::to_stdout(&told(&reading, problems))?;
         eprintln!("{}: {}", path.display(), counted(problems));
     }
-    job.map(drop).map_err(|_| Failure::Problems)
+    reading.job.map(drop).map_err(|_| Failure::Problems)
 }

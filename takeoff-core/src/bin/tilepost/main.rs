@@ -3,6 +3,7 @@
 //! Data goes to standard output, everything else to standard error. Exit status: 0 done, 1 the job has problems, 2
 //! wrong usage or a file that can't be read or written.
 mod check;
+mod places;
 mod problems;
 mod read;
 mod takeoff;

@@ -1,22 +1,44 @@
 //! Problems and findings, told to a person.
 use std::fmt::Write;
-use std::path::Path;
+use std::ops::Range;
 
+use annotate_snippets::{AnnotationKind, Group, Level, Renderer, Snippet};
 use takeoff_core::job::{Problem, Severity};
 
-/// A block a problem: where, what, and what mends it.
-pub(crate) fn told(job: &Path, problems: &[Problem]) -> String {
-    let mut text = String::new();
-    for Problem { code, message, help, path, severity } in problems {
-        let kind = match severity {
-            Severity::Error => "error",
-            Severity::Finding => "finding",
+use crate::places::places;
+use crate::read::Reading;
+
+/// A block a problem: what is wrong, the line of the job file that it is about, and what mends it.
+pub(crate) fn told(reading: &Reading, problems: &[Problem]) -> String {
+    let Reading { path, text, notation, .. } = reading;
+    let pointers: Vec<&str> = problems.iter().map(|problem| problem.path.as_str()).collect();
+    let file = path.display().to_string();
+    let renderer = Renderer::plain();
+    let mut told = String::new();
+    for (problem, place) in problems.iter().zip(places(text, *notation, &pointers)) {
+        let level = match problem.severity {
+            Severity::Error => Level::ERROR,
+            Severity::Finding => Level::WARNING.with_name("finding"),
         };
-        let place = if path.is_empty() { "the whole file" } else { path };
+        let title = level.primary_title(problem.message.as_str()).id(problem.code.as_str());
+        let report = match place.map(|place| first_line(text, place)) {
+            Some(place) => {
+                let mark = AnnotationKind::Primary.span(place).label(problem.path.as_str());
+                title.element(Snippet::source(text.as_str()).path(file.as_str()).annotation(mark))
+            }
+            None => Group::with_title(title).element(annotate_snippets::Origin::path(file.as_str())),
+        };
+        let report = report.element(Level::HELP.message(problem.help.as_str()));
         // Writing to a String can't fail.
-        let _ = writeln!(text, "{kind} in {} at {place}: {message} [{code}]\n    {help}", job.display());
+        let _ = writeln!(told, "{}\n", renderer.render(&[report]));
     }
-    text
+    told
+}
+
+/// The part of a place that is on its first line: a long object is marked where it begins.
+fn first_line(text: &str, place: Range<usize>) -> Range<usize> {
+    let length = text.get(place.clone()).and_then(|value| value.find('\n')).unwrap_or(place.len());
+    place.start..place.start + length
 }
 
 /// `3 errors`, `1 finding`.

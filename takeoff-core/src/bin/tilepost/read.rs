@@ -1,7 +1,7 @@
 //! Reads a job and the files it names.
 use std::fs::File;
 use std::io::Read;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use takeoff_core::job::{Files, Job, Problem, Severity};
 
@@ -10,14 +10,43 @@ use crate::Failure;
 /// The greatest job file that is read: a hundred times a large roof.
 const GREATEST: u64 = 64 << 20;
 
-/// A job file's reading: the job, or every problem in it.
-pub(crate) fn job(path: &Path) -> Result<Result<Job, Vec<Problem>>, Failure> {
+/// How a job file is written.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Notation {
+    Json,
+    Toml,
+}
+
+/// A job file that was read.
+pub(crate) struct Reading {
+    pub(crate) path: PathBuf,
+    /// Its text; empty where it is none.
+    pub(crate) text: String,
+    pub(crate) notation: Notation,
+    /// The job, or every problem in it.
+    pub(crate) job: Result<Job, Vec<Problem>>,
+}
+
+/// Reads a job file and the files beside it that it names.
+pub(crate) fn job(path: &Path) -> Result<Reading, Failure> {
     let bytes = bytes(path)?;
     let is_toml = path.extension().is_some_and(|extension| extension.eq_ignore_ascii_case("toml"));
-    let Ok(text) = std::str::from_utf8(&bytes) else {
-        return Ok(Job::read_bytes(&bytes, &Files::new()));
+    let notation = if is_toml { Notation::Toml } else { Notation::Json };
+    let (text, job) = match String::from_utf8(bytes) {
+        Ok(text) => {
+            let job = with_files(path, &text, notation)?;
+            (text, job)
+        }
+        Err(error) => (String::new(), Job::read_bytes(error.as_bytes(), &Files::new())),
     };
-    let names = if is_toml { Job::files_named_toml(text) } else { Job::files_named(text) };
+    Ok(Reading { path: path.to_owned(), text, notation, job })
+}
+
+fn with_files(path: &Path, text: &str, notation: Notation) -> Result<Result<Job, Vec<Problem>>, Failure> {
+    let names = match notation {
+        Notation::Json => Job::files_named(text),
+        Notation::Toml => Job::files_named_toml(text),
+    };
     let folder = path.parent().unwrap_or(Path::new(""));
     let mut files = Files::new();
     let mut unread = Vec::new();
@@ -37,7 +66,10 @@ pub(crate) fn job(path: &Path) -> Result<Result<Job, Vec<Problem>>, Failure> {
     if !unread.is_empty() {
         return Ok(Err(unread));
     }
-    Ok(if is_toml { Job::read_toml(text, &files) } else { Job::read(text, &files) })
+    Ok(match notation {
+        Notation::Json => Job::read(text, &files),
+        Notation::Toml => Job::read_toml(text, &files),
+    })
 }
 
 fn not_utf8(name: &str, at: usize) -> Problem {

@@ -8,12 +8,13 @@ use crate::problems::{counted, told};
 use crate::{Failure, read, write};
 
 pub(crate) fn takeoff(path: &Path, out: Option<&Path>, json: bool) -> Result<(), Failure> {
-    let taken = read::job(path)?.and_then(|job| take_off(&job));
+    let reading = read::job(path)?;
+    let taken = reading.job.clone().and_then(|job| take_off(&job));
     if json {
         write::to_stdout(&api::answer(&taken))?;
     }
     let takeoff = taken.map_err(|problems| {
-        eprint!("{}", told(path, &problems));
+        eprint!("{}", told(&reading, &problems));
         eprintln!("{}: {}", path.display(), counted(&problems));
         Failure::Problems
     })?;
