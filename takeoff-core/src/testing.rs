@@ -119,6 +119,7 @@ pub(crate) fn gable() -> Slope {
         setbacks: vec![],
         walked: 0,
         posts: vec![],
+        arrays: vec![],
     }
 }
 

@@ -120,6 +120,10 @@ codes! {
     Error OverhangTooFar = "overhang-too-far",
     /// A post that does not stand on its slope.
     Error PostOffSlope = "post-off-slope",
+    /// Two arrays of one name on one slope.
+    Error TwoArraysOfOneName = "two-arrays-of-one-name",
+    /// Two arrays in one place.
+    Error ArraysOverlap = "arrays-overlap",
 
     /// A file that the job names was not given.
     Error MissingFile = "missing-file",
@@ -144,6 +148,8 @@ codes! {
     Finding InsideSetback = "inside-setback",
     /// A setback or perimeter along a kind of edge that the slope does not have.
     Finding NoSuchEdge = "no-such-edge",
+    /// An array that does not lie on its slope, or not wholly.
+    Finding ArrayOffSlope = "array-off-slope",
     /// A field that this version reads and does not use.
     Finding NotUsed = "not-used",
 }

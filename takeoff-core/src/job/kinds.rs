@@ -98,31 +98,42 @@ impl Read for Flag {
     }
 }
 
-/// How many.
-pub(super) struct Count;
-schema!(Count: json_schema!({ "type": "integer", "minimum": 0, "maximum": Count::MOST }));
+/// The most that is counted.
+const MOST: u32 = 1_000_000;
 
-impl Count {
-    const MOST: u32 = 1_000_000;
+/// A row a kind of count: the least it may be.
+macro_rules! counts {
+    ($( $(#[$doc:meta])* $name:ident: $least:literal; )*) => {$(
+        $(#[$doc])*
+        pub(super) struct $name;
+        schema!($name: json_schema!({ "type": "integer", "minimum": $least, "maximum": MOST }));
+
+        impl Read for $name {
+            type Value = u32;
+            const EXPECTS: &'static str = "a whole number, such as `2`";
+
+            fn read(at: At, reader: &mut Reader<'_>) -> Option<u32> {
+                let Value::Number(number) = reader.tree.value(at) else {
+                    reader.report_type(at, Self::EXPECTS);
+                    return None;
+                };
+                let count = number.as_u64().and_then(|count| u32::try_from(count).ok());
+                if count.is_none_or(|count| !($least..=MOST).contains(&count)) {
+                    let message = format!("`{number}` is not a count from {} to {MOST}", $least);
+                    reader.report(at, Code::OutOfRange, message, format!("write {}", Self::EXPECTS));
+                    return None;
+                }
+                count
+            }
+        }
+    )*};
 }
 
-impl Read for Count {
-    type Value = u32;
-    const EXPECTS: &'static str = "a whole number, such as `2`";
-
-    fn read(at: At, reader: &mut Reader<'_>) -> Option<u32> {
-        let Value::Number(number) = reader.tree.value(at) else {
-            reader.report_type(at, Self::EXPECTS);
-            return None;
-        };
-        let count = number.as_u64().and_then(|count| u32::try_from(count).ok());
-        if count.is_none_or(|count| count > Count::MOST) {
-            let message = format!("`{number}` is not a count from 0 to {}", Count::MOST);
-            reader.report(at, Code::OutOfRange, message, format!("write {}", Self::EXPECTS));
-            return None;
-        }
-        count
-    }
+counts! {
+    /// How many.
+    Count: 0;
+    /// How many, one or more.
+    OneOrMore: 1;
 }
 
 /// A row a kind of number: what it must be in words, how that is tested, and the code of one that is not.

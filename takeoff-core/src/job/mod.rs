@@ -3,6 +3,7 @@
 //! Text goes through four steps, and no step gives up at the first mistake that the next can do without:
 //! `read` makes a tree of values of it, `raw` says which fields there are and reads them by their kinds
 //! (`kinds`, `csv`), the rest weighs them against each other and makes the model.
+mod array;
 mod assembly;
 mod codes;
 mod containers;

@@ -8,7 +8,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use crate::profile::Profile;
-use crate::slope::Setback;
+use crate::slope::{Array, Setback};
 use crate::spares::Breakage;
 use crate::units::{Length, Pitch};
 
@@ -323,6 +323,8 @@ pub struct Slope {
     /// Tiles walked on.
     pub(crate) walked: u64,
     pub(crate) posts: Vec<Post>,
+    /// The arrays that the posts carry; no two of them overlap.
+    pub(crate) arrays: Vec<Array>,
 }
 
 /// Where a slope stands in the world.

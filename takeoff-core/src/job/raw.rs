@@ -3,7 +3,7 @@ use schemars::JsonSchema;
 
 use super::containers::{Choice, List, Map};
 use super::csv::Table;
-use super::kinds::{Bond, Chance, Count, Flag, Format, Name, ServiceLevel, Share, Text};
+use super::kinds::{Bond, Chance, Count, Flag, Format, Name, OneOrMore, ServiceLevel, Share, Text};
 use super::quantities::{
     Azimuth, Distance, Gap, Pitch, Point, Position, Run, Size, TileSize, Volume, Weight, WorldPoint,
 };
@@ -245,6 +245,8 @@ objects! {
         posts: Option<Table<Post>>,
         /// Posts in rows and columns.
         post_grids: Option<List<PostGrid>>,
+        /// The arrays of modules that the posts carry.
+        arrays: Option<List<Array>>,
     }
 
     /// Where a slope stands in the world: its origin and azimuth, or three or more surveyed points of it.
@@ -380,6 +382,28 @@ objects! {
         rows: Count,
         /// From row to row, such as `39 in`.
         row_spacing: Run,
+    }
+
+    /// Modules in columns and rows, parallel to the slope.
+    struct Array {
+        /// What it is called; no two arrays of a slope have one name.
+        name: Name,
+        /// Where the lower left corner of the lowest left module is along the eave, such as `4 ft`.
+        u: Position,
+        /// Where that corner is up the slope, such as `3 ft`.
+        v: Position,
+        /// Width of a module as laid, along the eave, such as `44 5/8 in`.
+        module_width: Size,
+        /// Height of a module as laid, up the slope, such as `67 13/16 in`.
+        module_height: Size,
+        /// Modules side by side.
+        columns: OneOrMore,
+        /// Modules one above the other.
+        rows: OneOrMore,
+        /// From module to module along the eave, such as `3/4 in`. Needed for two columns or more.
+        column_gap: Option<Gap>,
+        /// From module to module up the slope, such as `3/4 in`. Needed for two rows or more.
+        row_gap: Option<Gap>,
     }
 
     /// How the crew works. Whatever is left out is assumed to be the value shown here; every report lists the

@@ -3,6 +3,7 @@ use std::collections::BTreeMap;
 
 use geo::Validation;
 
+use super::array::arrays;
 use super::codes::Code;
 use super::courses::noses;
 use super::outline::{Outline, outline};
@@ -56,6 +57,7 @@ pub(super) fn slope(
     if let (Some(posts), Some(setbacks)) = (&posts, &setbacks) {
         check_posts(posts, setbacks, display, reader);
     }
+    let arrays = arrays(written, outline.as_ref(), reader);
 
     let (name, tile, outline, noses, columns) = (written.name.get()?, tile?, outline?, noses?, columns?);
     let overhang = match written.overhang.given() {
@@ -83,6 +85,7 @@ pub(super) fn slope(
         setbacks: setbacks?,
         walked: written.walked.given().copied().unwrap_or(0).into(),
         posts: posts?.into_iter().map(|(_, post)| post).collect(),
+        arrays: arrays?,
     };
     check_field(&slope, if written.overhang.is_given() { written.overhang.at } else { field.at }, reader);
     check_openings(&slope, practice, reader, field.at);

@@ -1,4 +1,5 @@
 //! One roof plane: the tiled field, the tiles on it, its place in the world.
+mod array;
 mod field;
 mod frame;
 mod naming;
@@ -7,6 +8,7 @@ mod setback;
 mod site;
 mod tiles;
 
+pub use array::{Array, Lies};
 pub use field::Field;
 pub use frame::{FitError, Frame, PlaneFit};
 pub use naming::{piece_name, tile_name};

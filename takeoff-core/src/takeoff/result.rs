@@ -168,6 +168,8 @@ pub struct SlopeTakeoff {
     pub rafters_mm: Vec<f64>,
     /// Posts in the job's order.
     pub posts: Vec<PostTakeoff>,
+    /// Arrays of modules in the job's order.
+    pub arrays: Vec<ArrayTakeoff>,
     /// Cuts by course, column and piece.
     pub cuts: Vec<Cut>,
     /// Tiles handled, by course, column and piece.
@@ -256,6 +258,29 @@ pub struct PostTakeoff {
     pub height: HeightStack,
     /// The wood under it; `None` when the job gives no rafters.
     pub support: Option<Support>,
+}
+
+/// An array of modules.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct ArrayTakeoff {
+    /// Its name.
+    pub name: String,
+    /// The rectangle of all its modules, gaps included: left, lower, right, upper.
+    pub bounds_mm: [f64; 4],
+    /// Modules along the eave.
+    pub columns: u64,
+    /// Modules up the slope.
+    pub rows: u64,
+    /// A module along the eave.
+    pub module_width_mm: f64,
+    /// A module up the slope.
+    pub module_height_mm: f64,
+    /// From module to module along the eave.
+    pub column_gap_mm: f64,
+    /// From module to module up the slope.
+    pub row_gap_mm: f64,
+    /// The posts below it.
+    pub posts: Vec<String>,
 }
 
 /// The opening in the tile: an ellipse with axes along `u` and `v`.

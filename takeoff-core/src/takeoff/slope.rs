@@ -7,12 +7,12 @@ use crate::deck::{
 use crate::geometry::{Ellipse, Point, Polygon, to_mm};
 use crate::job::{Job, Pieces, Place, Problem, Slope};
 use crate::place::Neighbours;
-use crate::slope::{Frame, PlaneFit, Site};
+use crate::slope::{Array, Frame, PlaneFit, Site};
 
 use super::cut_row::cut_row;
 use super::findings::{course_findings, post_findings};
 use super::post_row::{Context, post_row};
-use super::{Columns, Course, PlaceTakeoff, SlopeTakeoff};
+use super::{ArrayTakeoff, Columns, Course, PlaceTakeoff, SlopeTakeoff};
 
 /// A slope worked through.
 pub(super) struct Worked {
@@ -81,6 +81,7 @@ pub(super) fn work(job: &Job, place: usize, slope: &Slope) -> Worked {
         rafters_mm: slope.rafters.iter().flat_map(|rafters| &rafters.centres).map(|u| u.mm()).collect(),
         blocking: posts.iter().filter_map(|post| support(&site, post).1).collect(),
         posts: rows,
+        arrays: slope.arrays.iter().map(|array| array_row(slope, array)).collect(),
         cuts: cuts.iter().map(|cut| cut_row(&site, cut)).collect(),
         tiles: tile_work(&site, &taken),
         patches: patched.patches,
@@ -123,6 +124,21 @@ fn columns(site: &Site) -> Columns {
         Pieces::PanAndCover { pan_width, cover_width, .. } => vec![pan_width.mm(), cover_width.mm()],
     };
     Columns { cover_mm: tile.cover.mm(), widths_mm, length_mm: tile.length.mm() }
+}
+
+fn array_row(slope: &Slope, array: &Array) -> ArrayTakeoff {
+    let below = slope.posts.iter().filter(|post| array.covers(Point::from(post.at)));
+    ArrayTakeoff {
+        name: array.name.clone(),
+        bounds_mm: array.bounds().mm(),
+        columns: array.columns.into(),
+        rows: array.rows.into(),
+        module_width_mm: array.module_width.mm(),
+        module_height_mm: array.module_height.mm(),
+        column_gap_mm: array.column_gap.mm(),
+        row_gap_mm: array.row_gap.mm(),
+        posts: below.map(|post| post.name.clone()).collect(),
+    }
 }
 
 fn lap_lines_mm(site: &Site) -> Vec<f64> {

@@ -29,7 +29,17 @@ fn case_with(
 const TILE: &str = "/tiles/flat-13";
 const POST: &str = "/assemblies/post-7";
 
+/// Modules 40 in wide, 1 in apart, in one row.
+fn array(name: &str, u: &str, columns: u32) -> Value {
+    json!({
+        "name": name, "u": u, "v": "2 ft", "module_width": "40 in", "module_height": "66 in",
+        "columns": columns, "rows": 1, "column_gap": "1 in",
+    })
+}
+
 fn errors() -> Vec<Case> {
+    let mut two_rows_without_a_gap = array("field", "3 ft", 3);
+    two_rows_without_a_gap["rows"] = json!(2);
     let at = |root: &str, field: &str, value: Value| json!({ format!("{root}/{field}"): value });
     let slope = |field: &str, value: Value| at("/slopes/0", field, value);
     let hole = |name: &str, u: [&str; 2], v: [&str; 2]| json!({ "name": name, "outline": [[u[0], v[0]], [u[1], v[0]], [u[1], v[1]], [u[0], v[1]]] });
@@ -206,6 +216,19 @@ fn errors() -> Vec<Case> {
             "/slopes/0/posts/0",
             slope("holes", json!([hole("vent", ["4 ft", "6 ft"], ["3 ft", "4 ft"])])),
         ),
+        case(
+            "two-arrays-of-one-name",
+            "/slopes/0/arrays/1",
+            slope("arrays", json!([array("field", "3 ft", 3), array("field", "20 ft", 3)])),
+        ),
+        case(
+            "arrays-overlap",
+            "/slopes/0/arrays/1",
+            slope("arrays", json!([array("left", "3 ft", 3), array("right", "13 ft 1 in", 3)])),
+        ),
+        case("missing-field", "/slopes/0/arrays/0", slope("arrays", json!([two_rows_without_a_gap]))),
+        case("out-of-range", "/slopes/0/arrays/0/columns", slope("arrays", json!([array("field", "0", 0)]))),
+        case("out-of-range", "/slopes/0/arrays/0", slope("arrays", json!([array("field", "0", 1_000_000)]))),
         case("missing-file", "/slopes/0/posts/csv", slope("posts", json!({ "csv": "posts.csv" }))),
         case("bad-file-name", "/slopes/0/posts/csv", slope("posts", json!({ "csv": "../posts.csv" }))),
         case("bad-file-name", "/slopes/0/posts/csv", slope("posts", json!({ "csv": "/etc/posts.csv" }))),
@@ -248,6 +271,8 @@ fn findings() -> Vec<Case> {
         case("inside-setback", "/slopes/0/posts/0", slope("posts/0/v", json!("15 ft 6 1/64 in"))),
         case("no-such-edge", "/slopes/0/setbacks/hip", slope("setbacks/hip", json!("18 in"))),
         case("no-such-edge", "/slopes/0/perimeter/edges/0", slope("perimeter/edges/0", json!("valley"))),
+        case("array-off-slope", "/slopes/0/arrays/0", slope("arrays", json!([array("field", "30 ft", 3)]))),
+        case("array-off-slope", "/slopes/0/arrays/0", slope("arrays", json!([array("field", "40 ft", 3)]))),
         case("not-used", "/prices", json!({ "/prices": "prices.csv" })),
         case("not-used", "/practice/three_course_allowed", json!({ "/practice/three_course_allowed": true })),
     ]
@@ -315,6 +340,7 @@ fn what_sits_exactly_on_a_limit_is_good() {
         json!({ "/assemblies/post-7/deck_flashing/cone_diameter": "1 1/2 in" }),
         json!({ "/slopes/0/pitch": "3:12", "/underlayments/felt-30/head_lap": "19 in" }),
         json!({ "/practice/breakage/cut": 0, "/practice/service_level": 0.999 }),
+        json!({ "/slopes/0/arrays": [array("left", "0", 3), array("right", "10 ft 2 in", 3)] }),
     ];
     for change in changes {
         let job = read_with(&with(good(), &change), &[])

@@ -4,7 +4,7 @@ use super::super::svg::Pen;
 use super::super::words;
 use super::marks::{self, MARKS, Mark};
 use super::sheet::Sheet;
-use super::{field, patches, posts};
+use super::{arrays, field, patches, posts};
 use crate::job::EdgeKind;
 use crate::takeoff::{DeckMethod, SlopeTakeoff, TileWork};
 
@@ -117,7 +117,7 @@ fn deck(svg: &mut Markup, slope: &SlopeTakeoff, sheet: Sheet) {
     }
 }
 
-/// The edges of the slope.
+/// The edges of the slope, its openings, and the modules over it.
 fn lines(svg: &mut Markup, slope: &SlopeTakeoff, sheet: Sheet) {
     let mut kinds: Vec<EdgeKind> = slope.edges.iter().copied().flatten().collect();
     kinds.sort();
@@ -143,6 +143,13 @@ fn lines(svg: &mut Markup, slope: &SlopeTakeoff, sheet: Sheet) {
             .with("stroke", marks::INK)
             .with("stroke-width", sheet.mm(marks::THIN))
             .empty();
+    }
+    let modules: u64 = slope.arrays.iter().map(|array| array.columns * array.rows).sum();
+    if modules > 0 {
+        let (svg, at) = column.next(&format!("module ({modules})"));
+        svg.tag("g").with("fill", "none").with("stroke", marks::MODULE).open();
+        arrays::modules(svg, sheet, std::iter::once(at));
+        svg.close("g");
     }
 }
 

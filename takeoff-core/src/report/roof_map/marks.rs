@@ -19,6 +19,8 @@ pub(super) const GRID: &str = "#b4ac9e";
 pub(super) const WOOD: &str = "#7d7264";
 /// Lap lines and patches.
 pub(super) const FELT: &str = "#00687d";
+/// Modules, over everything.
+pub(super) const MODULE: &str = "#5b5f97";
 /// Letters of what is easy.
 pub(super) const QUIET: &str = "#5a6258";
 /// Dimensions.

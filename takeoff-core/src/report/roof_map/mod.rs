@@ -1,4 +1,5 @@
 //! The roof map: one drawing a slope, to lay the posts out by and to see what happens to the tiles.
+mod arrays;
 mod dimensions;
 mod faces;
 mod field;
@@ -82,6 +83,7 @@ fn draw(takeoff: &Takeoff, slope: &SlopeTakeoff, prefix: &str) -> String {
     field::hidden_lines(&mut svg, slope, sheet, prefix);
     patches::draw(&mut svg, slope, sheet);
     field::edges(&mut svg, slope, sheet);
+    arrays::draw(&mut svg, slope, sheet);
     let left_out = dimensions::draw(&mut svg, slope, sheet, Quantities(takeoff.display));
     posts::draw(&mut svg, slope, sheet, prefix);
     faces::letters(&mut svg, slope, &marked, sheet);

@@ -1,0 +1,105 @@
+//! The arrays of modules on a slope.
+use std::collections::BTreeSet;
+
+use super::SlopePoint;
+use super::codes::Code;
+use super::containers::MOST_ITEMS;
+use super::outline::Outline;
+use super::quantities::Gap;
+use super::raw;
+use super::reader::{Field, Reader, quoted};
+use super::tree::At;
+use crate::geometry::grid;
+use crate::slope::{Array, Lies};
+use crate::units::Length;
+
+/// The most arrays on one slope.
+const MOST_ARRAYS: usize = 1_000;
+
+/// The arrays of a slope: each with a name of its own, beside each other, on the slope or a finding.
+pub(super) fn arrays(
+    written: &raw::Slope,
+    outline: Option<&Outline>,
+    reader: &mut Reader<'_>,
+) -> Option<Vec<Array>> {
+    let fields = written.arrays.given().map_or(&[][..], Vec::as_slice);
+    if fields.len() > MOST_ARRAYS {
+        let message = format!("{} arrays are more than {MOST_ARRAYS} on one slope", fields.len());
+        reader.report(written.arrays.at, Code::TooMany, message, "make several slopes of it");
+        return None;
+    }
+    let polygon = outline.map(Outline::polygon);
+    let mut names = BTreeSet::new();
+    let mut arrays: Vec<Array> = Vec::new();
+    let mut all_right = true;
+    for field in fields {
+        if let Some(name) = field.get().and_then(|written| written.name.get())
+            && !names.insert(name)
+        {
+            let message = format!("two arrays are called {}", quoted(name));
+            reader.report(field.at, Code::TwoArraysOfOneName, message, "call one of them by another name");
+        }
+        let Some(array) = array(field, reader) else {
+            all_right = false;
+            continue;
+        };
+        if let Some(other) = arrays.iter().find(|other| other.bounds().meets(&array.bounds())) {
+            let message = format!("the arrays {} and {} overlap", quoted(&other.name), quoted(&array.name));
+            let help = "look at their places, their modules' width and height as laid, and their gaps";
+            reader.report(field.at, Code::ArraysOverlap, message, help);
+        }
+        let trouble = polygon.as_ref().and_then(|outline| match array.lies(outline) {
+            Lies::On => None,
+            Lies::Beyond => Some("reaches beyond the slope's outline or over a hole"),
+            Lies::Off => Some("does not lie on the slope"),
+        });
+        if let Some(trouble) = trouble {
+            let message = format!("the array {} {trouble}", quoted(&array.name));
+            let help = "look at `u` and `v`, its lower left corner, and at its modules";
+            reader.report(field.at, Code::ArrayOffSlope, message, help);
+        }
+        arrays.push(array);
+    }
+    all_right.then_some(arrays)
+}
+
+fn array(field: &Field<raw::Array>, reader: &mut Reader<'_>) -> Option<Array> {
+    let written = field.get()?;
+    let column_gap = gap(field.at, "column_gap", &written.column_gap, written.columns.get(), reader);
+    let row_gap = gap(field.at, "row_gap", &written.row_gap, written.rows.get(), reader);
+    let array = Array {
+        name: written.name.get()?.clone(),
+        at: SlopePoint { u: *written.u.get()?, v: *written.v.get()? },
+        module_width: *written.module_width.get()?,
+        module_height: *written.module_height.get()?,
+        columns: *written.columns.get()?,
+        rows: *written.rows.get()?,
+        column_gap: column_gap?,
+        row_gap: row_gap?,
+    };
+    let bounds = array.bounds();
+    let within = bounds.right.max(bounds.upper) <= grid(Length::LIMIT);
+    if within && array.columns.saturating_mul(array.rows) <= MOST_ITEMS as u32 {
+        return Some(array);
+    }
+    let message = format!(
+        "the array {} reaches beyond 10 km, or has more than {MOST_ITEMS} modules",
+        quoted(&array.name)
+    );
+    reader.report(field.at, Code::OutOfRange, message, "look at its counts, and at the size of its modules");
+    None
+}
+
+/// The gap between modules, which has to be given where there are two or more.
+fn gap(
+    at: At,
+    name: &str,
+    gap: &Field<Option<Gap>>,
+    count: Option<&u32>,
+    reader: &mut Reader<'_>,
+) -> Option<Length> {
+    match count? {
+        1 => Some(gap.given().copied().unwrap_or_default()),
+        _ => reader.needed(at, name, gap).copied(),
+    }
+}
