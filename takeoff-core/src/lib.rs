@@ -23,6 +23,7 @@
 //! An estimate, not a design: structure, waterproofing and work at height follow the local code and licensed practice.
 #![forbid(unsafe_code)]
 pub mod api;
+pub mod compare;
 pub mod consumables;
 pub mod cuts;
 pub mod deck;

@@ -2,6 +2,7 @@
 use pyo3::exceptions::{PyKeyError, PyValueError};
 use pyo3::prelude::*;
 use pyo3::types::PyType;
+use takeoff_core::compare::compare;
 use takeoff_core::job::{Files, Problem};
 use takeoff_core::report::{self, tables};
 use takeoff_core::{api, takeoff};
@@ -85,6 +86,11 @@ impl Takeoff {
     /// The summary that the command shows, which fits 80 columns.
     fn summary(&self) -> String {
         report::summary(&self.takeoff)
+    }
+
+    /// What changed between this takeoff, as bid, and another, as built, as JSON text.
+    fn compare_json(&self, as_built: &Takeoff) -> String {
+        api::compared_answer(&Ok(compare(&self.takeoff, &as_built.takeoff)))
     }
 
     fn __reduce__<'py>(slf: &Bound<'py, Takeoff>) -> (Bound<'py, PyType>, (String, Files)) {

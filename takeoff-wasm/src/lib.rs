@@ -19,6 +19,17 @@ pub fn check_json(job: &str, files: &str) -> Result<String, JsError> {
     Ok(api::check_json(job, &read(files)?))
 }
 
+/// What changed between two jobs, as bid and as built, or the problems of either.
+#[wasm_bindgen]
+pub fn compare_json(
+    bid: &str,
+    bid_files: &str,
+    as_built: &str,
+    as_built_files: &str,
+) -> Result<String, JsError> {
+    Ok(api::compare_json(bid, &read(bid_files)?, as_built, &read(as_built_files)?))
+}
+
 /// The JSON Schema of the job file.
 #[wasm_bindgen]
 pub fn schema_json() -> String {

@@ -75,3 +75,13 @@ def test_jobs_takeoffs_and_errors_pickle(gable: tilepost.Job) -> None:
 def test_a_missing_job_file_is_an_os_error() -> None:
     with pytest.raises(FileNotFoundError):
         tilepost.Job.from_file(ROOT / "fixtures/no-such/job.json")
+
+
+def test_takeoffs_are_compared(gable: tilepost.Job) -> None:
+    bid = gable.takeoff()
+    assert bid.compare(bid)["changed"] is False
+    document = json.loads(gable.text)
+    moved = document["slopes"][0]["posts"][0]
+    moved["v"] = "3 ft 2 in"
+    comparison = bid.compare(tilepost.Job.from_dict(document).takeoff())
+    assert [(post["post"], post["moved_mm"]) for post in comparison["posts"]] == [("A1", [0.0, 25.4])]

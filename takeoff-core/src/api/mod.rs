@@ -7,6 +7,7 @@ mod rows;
 
 use serde::Serialize;
 
+use crate::compare::{Comparison, compare};
 use crate::job::{Files, Job, Problem};
 use crate::report;
 use crate::takeoff::{Takeoff, takeoff};
@@ -17,6 +18,7 @@ use rows::Rows;
 #[serde(untagged)]
 enum Answer<'a> {
     Takeoff { ok: bool, takeoff: &'a Takeoff },
+    Comparison { ok: bool, comparison: &'a Comparison },
     Problems { ok: bool, problems: &'a [Problem] },
 }
 
@@ -45,6 +47,29 @@ pub fn takeoff_json(job: &str, files: &Files) -> String {
 pub fn answer(taken: &Result<Takeoff, Vec<Problem>>) -> String {
     match taken {
         Ok(takeoff) => text(&Answer::Takeoff { ok: true, takeoff }, 5),
+        Err(problems) => text(&Answer::Problems { ok: false, problems }, 3),
+    }
+}
+
+/// What changed between two jobs, as bid and as built: `{"ok": true, "comparison": {…}}`.
+///
+/// # Example
+///
+/// ```
+/// use takeoff_core::{api, job::EXAMPLE};
+/// let none = Default::default();
+/// assert!(api::compare_json(EXAMPLE, &none, EXAMPLE, &none).contains("\"changed\": false"));
+/// ```
+pub fn compare_json(bid: &str, bid_files: &Files, as_built: &str, as_built_files: &Files) -> String {
+    let compared = read_and_take_off(bid, bid_files)
+        .and_then(|bid| Ok(compare(&bid, &read_and_take_off(as_built, as_built_files)?)));
+    compared_answer(&compared)
+}
+
+/// A comparison, or the problems in its way, as [`compare_json`] gives it.
+pub fn compared_answer(compared: &Result<Comparison, Vec<Problem>>) -> String {
+    match compared {
+        Ok(comparison) => text(&Answer::Comparison { ok: true, comparison }, 3),
         Err(problems) => text(&Answer::Problems { ok: false, problems }, 3),
     }
 }

@@ -35,6 +35,7 @@ fn job(slopes: Vec<Slope>) -> Job {
     Job {
         name: "test".to_owned(),
         display: Display::Imperial,
+        assemblies: Vec::new(),
         tiles: slopes.iter().map(|slope| slope.tile.clone()).take(1).collect(),
         slopes,
         practice: practice(),

@@ -140,7 +140,7 @@ fn rows<K: FromRow>(
         Ok(sheet) => {
             let message = format!("{} was read with {}", quoted(file), sheet.shown());
             reader.report(at, Code::CsvReadAs, message, "look whether that is how it was meant");
-            let value = |row| Field::new(at, K::from_row(&mut Cells { row, file, at, reader }));
+            let value = |row| Field::new(at, K::from_row(&mut Cells::of(row, file, at, reader)));
             Some(sheet.rows().map(value).collect())
         }
         Err(Refusal { code, message, help }) => {
@@ -158,13 +158,36 @@ pub(super) struct Cells<'a, 'b, 'c> {
     reader: &'a mut Reader<'b>,
 }
 
-impl Cells<'_, '_, '_> {
-    fn name(&mut self, column: usize) -> Option<String> {
+impl<'a, 'b, 'c> Cells<'a, 'b, 'c> {
+    pub(super) fn of(row: Row<'c>, file: &'c str, at: At, reader: &'a mut Reader<'b>) -> Cells<'a, 'b, 'c> {
+        Cells { row, file, at, reader }
+    }
+
+    pub(super) fn name(&mut self, column: usize) -> Option<String> {
         let (at, name) = (self.at, self.row.text(column));
         self.reader.within(self.told(column), |reader| Name::check(name, at, reader))
     }
 
-    fn length(&mut self, column: usize) -> Option<Length> {
+    /// Which of the known names a cell has; reports where it has none of them.
+    pub(super) fn choice(&mut self, column: usize, what: &str, known: &[&str]) -> Option<usize> {
+        let (at, name) = (self.at, self.row.text(column));
+        let place = known.iter().position(|known| *known == name);
+        if place.is_none() {
+            let message = format!("there is no {what} {}", quoted(name));
+            self.reader.within(self.told(column), |reader| {
+                reader.report_unknown(at, Code::UnknownReference, message, name, "the job has", known);
+            });
+        }
+        place
+    }
+
+    /// Checks the row as a whole; messages begin with its line.
+    pub(super) fn check(&mut self, check: impl FnOnce(At, &mut Reader<'_>)) {
+        let (at, told) = (self.at, format!("{} line {}: ", quoted(self.file), self.row.line()));
+        self.reader.within(told, |reader| check(at, reader));
+    }
+
+    pub(super) fn length(&mut self, column: usize) -> Option<Length> {
         let (at, row) = (self.at, self.row);
         self.reader.within(self.told(column), |reader| {
             if row.has_two_units(column) {

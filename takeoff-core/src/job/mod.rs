@@ -4,6 +4,7 @@
 //! `read` makes a tree of values of it, `raw` says which fields there are and reads them by their kinds
 //! (`kinds`, `csv`), the rest weighs them against each other and makes the model.
 mod array;
+mod as_built;
 mod assembly;
 mod codes;
 mod containers;

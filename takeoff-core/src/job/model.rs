@@ -18,6 +18,7 @@ pub struct Job {
     pub(crate) name: String,
     pub(crate) display: Display,
     pub(crate) tiles: Vec<Arc<Tile>>,
+    pub(crate) assemblies: Vec<Arc<Assembly>>,
     pub(crate) slopes: Vec<Slope>,
     pub(crate) practice: Practice,
     /// What the surveyor wrote down, question by question; `None` is unasked.

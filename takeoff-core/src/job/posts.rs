@@ -94,14 +94,20 @@ fn grid(
 }
 
 /// What all posts of a slope keep to.
-struct Rules {
-    polygon: Option<geometry::Polygon>,
-    names: BTreeSet<String>,
+pub(super) struct Rules {
+    pub(super) polygon: Option<geometry::Polygon>,
+    pub(super) names: BTreeSet<String>,
 }
 
 impl Rules {
     /// A post stands on the slope, clear of its edges, and has a name of its own.
-    fn check(&mut self, at: At, name: Option<&String>, point: Option<SlopePoint>, reader: &mut Reader<'_>) {
+    pub(super) fn check(
+        &mut self,
+        at: At,
+        name: Option<&String>,
+        point: Option<SlopePoint>,
+        reader: &mut Reader<'_>,
+    ) {
         if let Some(name) = name
             && !self.names.insert(name.clone())
         {

@@ -155,7 +155,7 @@ fn check_field(slope: &Slope, at: At, reader: &mut Reader<'_>) {
 }
 
 /// The geometry is made for openings of 1 m each way at most, with the least web round them.
-fn check_openings(slope: &Slope, practice: &Practice, reader: &mut Reader<'_>, at: At) {
+pub(super) fn check_openings(slope: &Slope, practice: &Practice, reader: &mut Reader<'_>, at: At) {
     let most = grid(Length::from_nm(1_000_000_000) - practice.least_web);
     let assemblies: BTreeMap<&str, &Assembly> =
         slope.posts.iter().map(|post| (post.assembly.name.as_str(), &*post.assembly)).collect();

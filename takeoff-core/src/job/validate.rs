@@ -81,6 +81,7 @@ pub(super) fn job(written: raw::Job, reader: &mut Reader<'_>) -> Option<Job> {
         name: written.name.take()?,
         display,
         tiles: catalogue.tiles.into_all(),
+        assemblies: catalogue.assemblies.into_all(),
         slopes: slopes.into_iter().collect::<Option<_>>()?,
         practice,
         survey: survey(written.survey.given()),

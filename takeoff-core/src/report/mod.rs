@@ -3,12 +3,14 @@
 //! Each is a pure function from a [`Takeoff`](crate::takeoff::Takeoff) to text and shows lengths in the
 //! units that the job asks for.
 
+mod comparison;
 mod files;
 mod findings;
 mod markup;
 mod plain;
 mod quantity;
 mod roof_map;
+mod screen;
 mod summary;
 mod svg;
 pub mod tables;
@@ -18,6 +20,7 @@ mod totals;
 mod words;
 
 pub use crate::takeoff::{CAUTIONS, question};
+pub use comparison::comparison;
 pub use files::files;
 pub use roof_map::roof_map;
 pub use summary::summary;

@@ -1,15 +1,13 @@
 //! The summary on screen: what a stranger to the job has to know, in 80 columns.
 use super::findings::{by_code, place};
-use super::plain::{columns, printable, wrap};
 use super::quantity::Quantities;
+use super::screen::Page;
 use super::totals::{Totals, totals};
 use super::words;
 use crate::job::{Display, Problem};
 use crate::takeoff::{MaterialLine, SlopeTakeoff, Takeoff, TileSpares, Unit};
 use crate::units::Weight;
 
-/// Columns of a line at most.
-const WIDTH: usize = 80;
 /// Places of a finding that are named; the others are counted.
 const PLACES: usize = 3;
 
@@ -25,9 +23,7 @@ const PLACES: usize = 3;
 /// ```
 pub fn summary(takeoff: &Takeoff) -> String {
     let shown = Quantities(takeoff.display);
-    let mut page = Page::default();
-    page.text("", "", &format!("{}: takeoff of posts through a tile roof", takeoff.job));
-    page.lines.push("=".repeat(page.lines.iter().map(|line| columns(line)).max().unwrap_or(0)));
+    let mut page = Page::titled(&format!("{}: takeoff of posts through a tile roof", takeoff.job));
     page.head("Slopes");
     for slope in &takeoff.slopes {
         page.text("  ", "      ", &slope_line(slope, shown));
@@ -145,33 +141,5 @@ fn survey(page: &mut Page, takeoff: &Takeoff) {
     page.head("Not yet asked on the survey");
     for question in open {
         page.text("  - ", "    ", &question.asks);
-    }
-}
-
-/// Lines of text that never pass the width.
-#[derive(Default)]
-struct Page {
-    lines: Vec<String>,
-}
-
-impl Page {
-    /// A blank line and a heading.
-    fn head(&mut self, text: &str) {
-        self.lines.push(String::new());
-        self.text("", "", text);
-    }
-
-    /// A count with what it counts.
-    fn counted(&mut self, count: u64, what: &str) {
-        self.text(&format!("  {count:>6}  "), "          ", what);
-    }
-
-    /// A paragraph: its first line begins with `first`, the others with `rest`.
-    fn text(&mut self, first: &str, rest: &str, text: &str) {
-        self.lines.extend(wrap(first, rest, &printable(text), WIDTH));
-    }
-
-    fn done(self) -> String {
-        self.lines.iter().flat_map(|line| [line.as_str(), "\n"]).collect()
     }
 }

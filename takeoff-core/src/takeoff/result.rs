@@ -81,7 +81,7 @@ pub struct MaterialLine {
 }
 
 /// Unit of a material line.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, JsonSchema)]
 #[serde(rename_all = "snake_case")]
 pub enum Unit {
     /// By the piece.

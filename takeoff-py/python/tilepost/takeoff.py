@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import json
 from base64 import b64encode
 from html import escape
+from typing import Any
 
 from . import _tilepost
 
@@ -12,6 +14,13 @@ class Takeoff(_tilepost.Takeoff):
     __doc__ = _tilepost.Takeoff.__doc__
 
     __slots__ = ()
+
+    def compare(self, as_built: _tilepost.Takeoff) -> dict[str, Any]:
+        """What changed between this takeoff, as bid, and another, as built.
+
+        The comparison has `changed`, `counts`, `posts` and `materials`; two equal takeoffs have none.
+        """
+        return json.loads(self.compare_json(as_built))["comparison"]
 
     def _repr_html_(self) -> str:
         # A picture of its own, so that the names inside one drawing do not meet those of another.

@@ -1,11 +1,13 @@
 //! The command: job files in, takeoffs out.
 //!
 //! Data goes to standard output, everything else to standard error. Exit status: 0 done, 1 the job has problems, 2
-//! wrong usage or a file that can't be read or written.
+//! wrong usage or a file that can't be read or written, 3 a comparison found changes.
 mod check;
+mod compare;
 mod places;
 mod problems;
 mod read;
+mod taken;
 mod takeoff;
 mod write;
 
@@ -50,6 +52,20 @@ enum Verb {
         #[arg(long)]
         json: bool,
     },
+    /// What changed between the bid and what was built: posts, totals, material lines.
+    ///
+    /// Exit status 3 says that something changed.
+    ///
+    /// Example: tilepost compare fixtures/plain-gable/job.json fixtures/plain-gable/built.csv
+    Compare {
+        /// The job file as bid, JSON or TOML.
+        bid: PathBuf,
+        /// The job file as built; or a CSV file of its posts with the columns slope, name, assembly, u, v.
+        as_built: PathBuf,
+        /// Print the comparison as JSON.
+        #[arg(long)]
+        json: bool,
+    },
     /// The JSON Schema of the job file.
     ///
     /// Example: tilepost schema > job.schema.json
@@ -60,6 +76,8 @@ enum Verb {
 enum Failure {
     /// The job has problems, which are told already.
     Problems,
+    /// The two takeoffs differ.
+    Changed,
     /// A file can't be read or written.
     File(String),
 }
@@ -68,11 +86,13 @@ fn main() -> ExitCode {
     let done = match Command::parse().verb {
         Verb::Takeoff { job, out, json } => takeoff::takeoff(&job, out.as_deref(), json),
         Verb::Check { job, json } => check::check(&job, json),
+        Verb::Compare { bid, as_built, json } => compare::compare(&bid, &as_built, json),
         Verb::Schema => write::to_stdout(&takeoff_core::api::schema_json()),
     };
     match done {
         Ok(()) => ExitCode::SUCCESS,
         Err(Failure::Problems) => ExitCode::from(1),
+        Err(Failure::Changed) => ExitCode::from(3),
         Err(Failure::File(message)) => {
             eprintln!("tilepost: {message}");
             ExitCode::from(2)

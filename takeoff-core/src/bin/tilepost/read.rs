@@ -56,11 +56,11 @@ fn with_files(path: &Path, text: &str, notation: Notation) -> Result<Result<Job,
         if !beside.exists() {
             continue;
         }
-        match String::from_utf8(self::bytes(&beside)?) {
+        match self::text(&beside, &name)? {
             Ok(text) => {
                 files.insert(name, text);
             }
-            Err(error) => unread.push(not_utf8(&name, error.utf8_error().valid_up_to())),
+            Err(problem) => unread.push(problem),
         }
     }
     if !unread.is_empty() {
@@ -72,14 +72,15 @@ fn with_files(path: &Path, text: &str, notation: Notation) -> Result<Result<Job,
     })
 }
 
-fn not_utf8(name: &str, at: usize) -> Problem {
-    Problem {
+/// A file's text; the problem, where it is none, calls the file by `name`.
+pub(crate) fn text(path: &Path, name: &str) -> Result<Result<String, Problem>, Failure> {
+    Ok(String::from_utf8(bytes(path)?).map_err(|error| Problem {
         code: "not-utf8".to_owned(),
-        message: format!("`{name}` is not UTF-8 text: byte {at} is none"),
+        message: format!("`{name}` is not UTF-8 text: byte {} is none", error.utf8_error().valid_up_to()),
         help: "save it as UTF-8".to_owned(),
         path: String::new(),
         severity: Severity::Error,
-    }
+    }))
 }
 
 /// A file whole, in bounded memory.

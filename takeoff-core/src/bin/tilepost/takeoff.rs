@@ -1,23 +1,18 @@
 //! `tilepost takeoff`: the whole takeoff of a job.
 use std::path::Path;
 
-use takeoff_core::takeoff::takeoff as take_off;
 use takeoff_core::{api, report};
 
-use crate::problems::{counted, told};
+use crate::taken::taken;
 use crate::{Failure, read, write};
 
 pub(crate) fn takeoff(path: &Path, out: Option<&Path>, json: bool) -> Result<(), Failure> {
     let reading = read::job(path)?;
-    let taken = reading.job.clone().and_then(|job| take_off(&job));
+    let taken = taken(&[&reading]).map(|mut takeoffs| takeoffs.remove(0));
     if json {
         write::to_stdout(&api::answer(&taken))?;
     }
-    let takeoff = taken.map_err(|problems| {
-        eprint!("{}", told(&reading, &problems));
-        eprintln!("{}: {}", path.display(), counted(&problems));
-        Failure::Problems
-    })?;
+    let takeoff = taken.map_err(|_| Failure::Problems)?;
     if !json {
         write::to_stdout(&report::summary(&takeoff))?;
     }

@@ -1,0 +1,24 @@
+//! The takeoffs of jobs that were read, or every problem in their way, told.
+use takeoff_core::job::Problem;
+use takeoff_core::takeoff::{Takeoff, takeoff};
+
+use crate::problems::{counted, told};
+use crate::read::Reading;
+
+/// The takeoff of every job, or the problems of all, which are told to standard error.
+pub(crate) fn taken(readings: &[&Reading]) -> Result<Vec<Takeoff>, Vec<Problem>> {
+    let mut takeoffs = Vec::new();
+    let mut problems = Vec::new();
+    for reading in readings {
+        match reading.job.clone().and_then(|job| takeoff(&job)) {
+            Ok(takeoff) => takeoffs.push(takeoff),
+            Err(found) if found.is_empty() => {}
+            Err(found) => {
+                eprint!("{}", told(reading, &found));
+                eprintln!("{}: {}", reading.path.display(), counted(&found));
+                problems.extend(found);
+            }
+        }
+    }
+    if problems.is_empty() { Ok(takeoffs) } else { Err(problems) }
+}

@@ -1,0 +1,65 @@
+//! What changed between two takeoffs of a job, as bid and as built.
+//!
+//! Lines are told apart by their names: a material by item and unit, a post by slope and name. What is the same in both
+//! is left out, so that an empty comparison means that nothing changed.
+mod counts;
+mod materials;
+mod pairs;
+mod posts;
+
+pub use counts::CountChange;
+pub use materials::{Amount, MaterialChange};
+pub use posts::{PostChange, PostPlace};
+
+use schemars::JsonSchema;
+use serde::Serialize;
+
+use crate::job::Display;
+use crate::takeoff::Takeoff;
+
+/// What changed between a takeoff as bid and one as built.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct Comparison {
+    /// `tilepost-comparison/1`.
+    pub format: String,
+    /// The job's name as bid.
+    pub bid: String,
+    /// The job's name as built.
+    pub as_built: String,
+    /// Which units reports show: those of the bid.
+    pub display: Display,
+    /// Whether anything below changed.
+    pub changed: bool,
+    /// Totals that changed.
+    pub counts: Vec<CountChange>,
+    /// Posts that moved, came or went, or are worked otherwise.
+    pub posts: Vec<PostChange>,
+    /// Material lines added, gone or changed.
+    pub materials: Vec<MaterialChange>,
+}
+
+/// Compares a takeoff as bid with one as built.
+///
+/// # Example
+///
+/// ```
+/// use takeoff_core::{api::read_and_take_off, compare::compare, job::Files};
+/// let text = include_str!("../../../fixtures/plain-gable/job.json");
+/// let bid = read_and_take_off(text, &Files::new()).unwrap();
+/// assert!(!compare(&bid, &bid).changed);
+/// ```
+pub fn compare(bid: &Takeoff, as_built: &Takeoff) -> Comparison {
+    let counts = counts::changes(&bid.counts, &as_built.counts);
+    let posts = posts::changes(&bid.slopes, &as_built.slopes);
+    let materials = materials::changes(&bid.materials, &as_built.materials);
+    Comparison {
+        format: "tilepost-comparison/1".to_owned(),
+        bid: bid.job.clone(),
+        as_built: as_built.job.clone(),
+        display: bid.display,
+        changed: !(counts.is_empty() && posts.is_empty() && materials.is_empty()),
+        counts,
+        posts,
+        materials,
+    }
+}

@@ -1,0 +1,100 @@
+//! A comparison on screen: what changed, in 80 columns.
+use super::quantity::Quantities;
+use super::screen::Page;
+use super::words;
+use crate::compare::{Comparison, CountChange, MaterialChange, PostChange, PostPlace};
+
+/// The comparison of a takeoff as bid and as built, a line a change.
+///
+/// # Example
+///
+/// ```
+/// use takeoff_core::{compare::compare, job::{EXAMPLE, Files, Job}, report, takeoff::takeoff};
+/// let bid = Job::read(EXAMPLE, &Files::new()).unwrap();
+/// let built = bid.as_built("built.csv", "slope,name,assembly,u,v\n").unwrap();
+/// let (bid, built) = (takeoff(&bid).unwrap(), takeoff(&built).unwrap());
+/// let told = report::comparison(&compare(&bid, &built));
+/// assert!(told.contains("south/A1: not built"));
+/// ```
+pub fn comparison(comparison: &Comparison) -> String {
+    let shown = Quantities(comparison.display);
+    let Comparison { bid, as_built, counts, posts, materials, .. } = comparison;
+    let names = if bid == as_built { bid.clone() } else { format!("{bid} and {as_built}") };
+    let mut page = Page::titled(&format!("{names}: as bid and as built"));
+    if !comparison.changed {
+        page.head("Nothing changed.");
+        return page.done();
+    }
+    if !counts.is_empty() {
+        page.head("Totals that changed");
+        counts.iter().for_each(|change| page.text("  ", "      ", &count(change)));
+    }
+    if !posts.is_empty() {
+        page.head(&format!("Posts that changed: {}", posts.len()));
+        posts.iter().for_each(|change| page.text("  ", "      ", &post(change, shown)));
+    }
+    if !materials.is_empty() {
+        page.head(&format!("Material lines that changed: {}", materials.len()));
+        materials.iter().for_each(|change| page.text("  ", "      ", &material(change, shown)));
+    }
+    page.done()
+}
+
+fn count(change: &CountChange) -> String {
+    let CountChange { what, bid, as_built } = change;
+    format!("{what}: {bid} as bid, {as_built} as built ({:+})", i128::from(*as_built) - i128::from(*bid))
+}
+
+fn post(change: &PostChange, shown: Quantities) -> String {
+    let PostChange { slope, post, moved_mm, bid, as_built, .. } = change;
+    let told = match (bid, as_built) {
+        (Some(bid), Some(built)) => {
+            let assembly = (bid.assembly != built.assembly)
+                .then(|| format!("`{}` in place of `{}`", built.assembly, bid.assembly));
+            let (before, now) = (work(bid), work(built));
+            let work = if before == now { now } else { format!("{before} → {now}") };
+            let moved = moved_mm.and_then(|moved| moved_by(moved, shown));
+            [moved, assembly, Some(work)].into_iter().flatten().collect::<Vec<_>>().join("; ")
+        }
+        (None, Some(built)) => {
+            let (u, v) = (shown.length(built.u_mm), shown.length(built.v_mm));
+            format!("added at u {u}, v {v}: {}", work(built))
+        }
+        (_, None) => "not built".to_owned(),
+    };
+    format!("{slope}/{post}: {told}")
+}
+
+/// `moved 1 in right and 2 in up`; nothing where it did not.
+fn moved_by([u, v]: [f64; 2], shown: Quantities) -> Option<String> {
+    let part = |by: f64, toward: &str, back: &str| match by {
+        0.0 => None,
+        by => Some(format!("{} {}", shown.short_length(by.abs()), if by > 0.0 { toward } else { back })),
+    };
+    let parts: Vec<String> =
+        [part(u, "right", "left"), part(v, "up", "down")].into_iter().flatten().collect();
+    (!parts.is_empty()).then(|| format!("moved {}", parts.join(" and ")))
+}
+
+fn work(place: &PostPlace) -> String {
+    let severed = if place.severed { ", severed" } else { "" };
+    format!("{}{severed}, {}", words::situation(place.situation), words::deck_method(place.method))
+}
+
+fn material(change: &MaterialChange, shown: Quantities) -> String {
+    let amount = |amount: f64| shown.amount(amount, change.unit);
+    let told = match (change.bid, change.as_built) {
+        (Some(bid), Some(built)) if bid.bring == built.bring => {
+            format!(
+                "need {} → {}, bring {} as before",
+                amount(bid.need),
+                amount(built.need),
+                amount(bid.bring)
+            )
+        }
+        (Some(bid), Some(built)) => format!("bring {} → {}", amount(bid.bring), amount(built.bring)),
+        (None, Some(built)) => format!("added, {}", amount(built.bring)),
+        (bid, None) => format!("gone, {} as bid", amount(bid.map_or(0.0, |bid| bid.bring))),
+    };
+    format!("{}: {told}", change.item)
+}
