@@ -55,6 +55,7 @@ pub(crate) fn assembly() -> Assembly {
             up: len("7 in"),
             cone_diameter: len("2 in"),
             cone_height: None,
+            dried_in: DriedIn::Underlayment,
         },
         top_flashing: TopFlashing { width: len("16 in"), down: len("6 in"), up: len("11 in"), formed: true },
         beads: vec![],
@@ -63,6 +64,13 @@ pub(crate) fn assembly() -> Assembly {
         items: vec![],
         blocking_items: vec![],
     }
+}
+
+/// The same, dried in with three-course work.
+pub(crate) fn three_course_assembly() -> Assembly {
+    let mut assembly = assembly();
+    assembly.deck_flashing.dried_in = DriedIn::ThreeCourse;
+    Assembly { name: "post-7, three-course".into(), ..assembly }
 }
 
 /// Practice with the defaults.
@@ -85,6 +93,15 @@ pub(crate) fn practice() -> Practice {
         pieces_for_severed: 2,
         cartridge_mm3: 298_690.0,
         sealant_waste: 0.1,
+        three_course: MeshAndCement {
+            mesh_width: len("4 in"),
+            film: len("1/8 in"),
+            coats: 2,
+            container_mm3: 3_785_411.784,
+            roll: len("150 ft"),
+            cement_waste: 0.1,
+            mesh_waste: 0.1,
+        },
     }
 }
 

@@ -10,7 +10,7 @@ const MEND: &str = "look whether it is meant; then: cargo run -p tilepost-tests 
 /// The fixtures; none is a failure.
 fn cases() -> Vec<Case> {
     let cases = Case::all().unwrap();
-    assert!(cases.len() >= 7, "{} fixtures are left", cases.len());
+    assert!(cases.len() >= 8, "{} fixtures are left", cases.len());
     cases
 }
 
@@ -131,6 +131,7 @@ fn the_fixtures_show_every_kind_of_work() {
         // The deck, and what is odd.
         "\"method\": \"tucked\"",
         "\"method\": \"patched\"",
+        "\"method\": \"three_course\"",
         "\"code\": \"no-lap-line-above\"",
         "\"round_at\": [\"",
         "\"edge\": \"hip\"",
@@ -142,6 +143,7 @@ fn the_fixtures_show_every_kind_of_work() {
         "\"cut_round\": [\"",
         "\"code\": \"severed\"",
         "\"code\": \"inside-setback\"",
+        "\"code\": \"bands-meet\"",
         "\"code\": \"deck-flashings-meet\"",
         "\"code\": \"exposure-beyond-greatest\"",
         "\"code\": \"head-lap-below-tuck\"",

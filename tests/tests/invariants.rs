@@ -17,6 +17,8 @@ struct Roof {
     at: (i64, i64),
     /// Whether it is written in millimetres.
     metric: bool,
+    /// Posts lower down are dried in with three-course work.
+    three_course_below: i64,
 }
 
 const WIDTH: i64 = 38 * 12 * 16;
@@ -44,11 +46,25 @@ impl Roof {
         let l = |inches: f64| self.length((inches * 16.0) as i64);
         let posts = self.posts.iter().enumerate();
         let posts: Vec<Value> = posts
-            .map(|(i, &(u, v))| json!({"name": format!("A{i}"), "assembly": "post", "u": self.u(u), "v": self.v(v)}))
+            .map(|(i, &(u, v))| {
+                let assembly = if v < self.three_course_below { "three-course" } else { "post" };
+                json!({"name": format!("A{i}"), "assembly": assembly, "u": self.u(u), "v": self.v(v)})
+            })
             .collect();
         // The same from the left and from the right.
         let rafters: Vec<String> = (0..19).map(|i| self.u(192 + i * 384)).collect();
         let corner = |u, v| json!([self.u(u), self.v(v)]);
+        let assembly = |dried_in: &str| {
+            json!({
+                "post_diameter": l(1.5), "clearance": l(0.25), "axis": "normal",
+                "deck_flashing": {
+                    "width": l(10.0), "down": l(4.0), "up": l(7.0), "cone_diameter": l(2.0), "dried_in": dried_in,
+                },
+                "top_flashing": {"width": l(16.0), "down": l(6.0), "up": l(11.0)},
+                "beads": [{"where": "deck flange", "diameter": l(0.375)}],
+                "items": [{"item": "lag screw", "count": 2}],
+            })
+        };
         json!({
             "format": "tilepost-job/1", "name": "invariants", "display": "imperial",
             "tiles": {"flat": {
@@ -56,13 +72,8 @@ impl Roof {
                 "lap_side": if self.lap_left { "left" } else { "right" }, "held": "nailed", "profile": {"shape": "flat"},
             }},
             "underlayments": {"felt": {"sheet_width": l(36.0), "head_lap": l(2.0)}},
-            "assemblies": {"post": {
-                "post_diameter": l(1.5), "clearance": l(0.25), "axis": "normal",
-                "deck_flashing": {"width": l(10.0), "down": l(4.0), "up": l(7.0), "cone_diameter": l(2.0)},
-                "top_flashing": {"width": l(16.0), "down": l(6.0), "up": l(11.0)},
-                "beads": [{"where": "deck flange", "diameter": l(0.375)}],
-                "items": [{"item": "lag screw", "count": 2}],
-            }},
+            "assemblies": {"post": assembly("underlayment"), "three-course": assembly("three_course")},
+            "practice": {"three_course_allowed": true, "mesh_width": l(3.5)},
             "slopes": [{
                 "name": "south", "pitch": "5:12",
                 "outline": [corner(0, 0), corner(WIDTH, 0), corner(WIDTH, HEIGHT), corner(0, HEIGHT)],
@@ -95,8 +106,9 @@ prop_compose! {
         posts in prop::collection::vec((16..WIDTH - 16, 16..HEIGHT - 16), 1..8),
         half_bond: bool, lap_left: bool,
         first_joint in 0..COVER,
+        three_course_below in 0..HEIGHT,
     ) -> Roof {
-        Roof { posts, half_bond, lap_left, first_joint, at: (0, 0), metric: false }
+        Roof { posts, half_bond, lap_left, first_joint, at: (0, 0), metric: false, three_course_below }
     }
 }
 
@@ -224,7 +236,15 @@ fn shares_of_evenly_spread_posts() {
             )
         })
         .collect();
-    let roof = Roof { posts, half_bond: true, lap_left: true, first_joint: 0, at: (0, 0), metric: false };
+    let roof = Roof {
+        posts,
+        half_bond: true,
+        lap_left: true,
+        first_joint: 0,
+        at: (0, 0),
+        metric: false,
+        three_course_below: 0,
+    };
     // One at a time, so that no two are judged together.
     let mut counts = [0.0; 2];
     let mut one_course = 0.0;

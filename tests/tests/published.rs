@@ -168,6 +168,37 @@ fn a_plane_through_five_points() {
     near(fit.rms_mm, 1000.0 * 0.27090 / 5f64.sqrt(), 5e-3);
 }
 
+/// Bands all round a square post base of side `s` cover `4 (s w + w²)`: 240 in² for 4 and 6 in, and two coats of 1/8 in
+/// are 60 in³ (geometry). With the lower side open, round a flange of `s + w`, it is `w (s + w)` less: 180 in², 45 in³.
+/// A US gallon is 231 in³ (NIST Handbook 44, Appendix C), so that 14 such posts take 2.73 gal, about 1 gal on 12.83 sq ft
+/// of one coat.
+#[test]
+fn three_course_work_round_a_square_base() {
+    let mut job = job();
+    job["assemblies"]["post"]["deck_flashing"] = json!({
+        "width": "10 in", "down": "5 in", "up": "5 in", "cone_diameter": "2 in", "dried_in": "three_course",
+    });
+    job["practice"] = json!({ "three_course_allowed": true, "mesh_width": "6 in", "cement_waste": 0 });
+    job["slopes"][0]["posts"] = json!([]);
+    job["slopes"][0]["post_grids"] = json!([{
+        "name": "A", "assembly": "post", "u": "2 ft", "v": "4 ft",
+        "columns": 7, "column_spacing": "4 ft", "rows": 2, "row_spacing": "5 ft",
+    }]);
+    let takeoff = takeoff_of(&job);
+    let areas = numbers(&takeoff["slopes"][0]["three_course"], "area_mm2");
+    assert_eq!(areas.len(), 14);
+    areas.iter().for_each(|area| near(area / 645.16, 240.0 - 60.0, 1e-9));
+    let line = |item: &str| {
+        let lines = takeoff["materials"].as_array().unwrap();
+        lines.iter().find(|line| line["item"] == item).unwrap().clone()
+    };
+    near(line("roof cement")["need"].as_f64().unwrap() / 16_387.064, 14.0 * 45.0, 1e-9);
+    let gallons = line("roof cement, containers")["need"].as_f64().unwrap();
+    near(gallons, 14.0 * 45.0 / 231.0, 1e-12);
+    near(14.0 * 2.0 * 180.0 / 144.0 / gallons, 12.83, 5e-3);
+    assert_eq!(line("roof cement, containers")["bring"], 3.0);
+}
+
 /// Angles by the standard library, which is not what is tested.
 trait Degrees {
     fn acos_deg(self) -> f64;

@@ -2,15 +2,16 @@
 use crate::job::Job;
 use crate::takeoff::{MaterialLine, SlopeTakeoff, TileSpares};
 
-use super::{boards, fasteners, felt, sealant, spare_tiles};
+use super::{boards, cement, fasteners, felt, sealant, spare_tiles};
 
-/// What a job takes, line by line: spare tiles, felt, sealant, what is counted by the piece, boards.
+/// What a job takes, line by line: spare tiles, felt, roof cement and mesh, sealant, what is counted by the piece, boards.
 ///
 /// `slopes` are the takeoffs of the job's slopes in its order. The need of every line is the sum of `count × each`
 /// over its basis, which names the rule, the numbers it used and the places, so that "why 37?" has an answer.
 pub fn materials(job: &Job, slopes: &[SlopeTakeoff], spares: &[TileSpares]) -> Vec<MaterialLine> {
     let mut lines = spare_tiles::spare_tiles(job, slopes, spares);
     lines.extend(felt::felt(job, slopes));
+    lines.extend(cement::cement_and_mesh(job));
     lines.extend(sealant::sealant(job));
     lines.extend(fasteners::fasteners(job, slopes));
     lines.extend(boards::boards(job, slopes));

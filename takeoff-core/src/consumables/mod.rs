@@ -1,5 +1,6 @@
-//! What the work uses up: felt, sealant, fasteners, boards, tiles. Every need says where it comes from.
+//! What the work uses up: felt, cement and mesh, sealant, fasteners, boards, tiles. Every need says where it comes from.
 mod boards;
+mod cement;
 mod fasteners;
 mod felt;
 mod materials;

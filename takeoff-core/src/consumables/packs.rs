@@ -1,4 +1,15 @@
 //! From a need to whole packs.
+use crate::takeoff::{Basis, MaterialLine, Unit};
+
+use super::needs::line;
+
+/// The packs that hold what a line needs with its waste, each so much in the line's unit: up to whole ones, once for
+/// the whole job.
+pub(super) fn packs_of(of: &MaterialLine, item: &str, holds: f64, what: String) -> MaterialLine {
+    let basis = vec![Basis { what, count: 1, each: of.need / holds, places: Vec::new() }];
+    let packs = line(item.to_owned(), Unit::Each, of.waste, basis);
+    MaterialLine { bring: whole_packs(packs.bring) as f64, ..packs }
+}
 
 /// The least number of whole packs that covers a need given in packs: up to the next whole number, but a need
 /// within a relative 1e-9 of whole packs is that many, so that a last digit lost in a sum costs no pack.

@@ -2,11 +2,11 @@
 use std::f64::consts::PI;
 
 use crate::job::{Assembly, BeadPlace, DeckFlashing, Display, Job, Practice};
-use crate::takeoff::{Basis, MaterialLine, Unit};
+use crate::takeoff::{MaterialLine, Unit};
 use crate::units::{Length, Volume};
 
 use super::needs::{Needs, line, posts_by_assembly};
-use super::packs::whole_packs;
+use super::packs::packs_of;
 
 /// Sealant in one kind of place at a post.
 #[derive(Clone, Debug, PartialEq)]
@@ -96,16 +96,13 @@ pub(super) fn sealant(job: &Job) -> Vec<MaterialLine> {
     }
     let Some(of_posts) = needs.into_lines().pop() else { return Vec::new() };
     let volume_line = line(of_posts.item, Unit::Mm3, practice.sealant_waste, of_posts.basis);
-    let all = volume_line.need / practice.cartridge_mm3;
     let cartridge = volume(practice.cartridge_mm3, job.display);
     let what = format!("{} of sealant in cartridges of {cartridge}", volume(volume_line.need, job.display));
-    let basis = vec![Basis { what, count: 1, each: all, places: Vec::new() }];
-    let mut cartridges = line("sealant cartridge".to_owned(), Unit::Each, practice.sealant_waste, basis);
-    cartridges.bring = whole_packs(cartridges.bring) as f64;
+    let cartridges = packs_of(&volume_line, "sealant cartridge", practice.cartridge_mm3, what);
     vec![volume_line, cartridges]
 }
 
-fn volume(mm3: f64, display: Display) -> String {
+pub(super) fn volume(mm3: f64, display: Display) -> String {
     match display {
         Display::Imperial => Volume::from_mm3(mm3).imperial(2),
         Display::Metric => Volume::from_mm3(mm3).metric(1),

@@ -6,7 +6,7 @@ use proptest::prelude::*;
 use super::*;
 use crate::job::*;
 use crate::takeoff::{Basis, MaterialLine, Takeoff, Unit, takeoff};
-use crate::testing::{assembly, flat_tile, gable_with, inches, practice};
+use crate::testing::{assembly, flat_tile, gable_with, inches, practice, three_course_assembly};
 use crate::units::{Length, Volume};
 
 fn cubic_inches(mm3: f64) -> f64 {
@@ -249,6 +249,55 @@ fn a_severed_tile_takes_new_tiles_and_fasteners_for_each_piece() {
     assert_eq!(fasteners.need, takeoff.counts.removed as f64 - 1.0 + 3.0);
 }
 
+/// Two posts with three-course work and one without.
+fn three_course_job() -> Job {
+    let mut job = job(vec![gable_with(full_assembly(), &[(56.0, 39.0), (140.0, 39.0), (240.0, 45.0)])]);
+    let assembly = Arc::new(three_course_assembly());
+    job.slopes[0].posts[..2].iter_mut().for_each(|post| post.assembly = assembly.clone());
+    job
+}
+
+#[test]
+fn three_course_work_takes_cement_and_mesh_and_no_felt() {
+    let mut job = three_course_job();
+    let takeoff = taken_off(&job);
+    assert_eq!((takeoff.counts.three_course, takeoff.counts.patched), (2, 1));
+    // Flange 10 × 11 in, mesh 4 in: 128 in², 32 in³ of cement, 40 in of mesh a post.
+    let cement = line(&takeoff, "roof cement");
+    assert!((cubic_inches(cement.need) - 64.0).abs() < 1e-9 && same(cement.bring, 1.1 * cement.need));
+    assert_eq!(
+        cement.basis[0].what,
+        "`post-7, three-course`: bands 4 in wide round a flange of 10 in × 11 in, open below: 0.89 sq ft, 2 coats of \
+         1/8 in"
+    );
+    assert_eq!(cement.basis[0].places, ["south/A1", "south/A2"]);
+    // 64 in³ · 1.1 of a gallon of 231 in³.
+    let containers = line(&takeoff, "roof cement, containers");
+    assert!((containers.need - 64.0 / 231.0).abs() < 1e-9);
+    assert_eq!((containers.bring, containers.waste), (1.0, 0.1));
+    assert_eq!(containers.basis[0].what, "35.46 fl oz of roof cement in containers of 128.00 fl oz");
+    assert_eq!(reasons(line(&takeoff, "reinforcing mesh")), [(2, inches(40.0).mm())]);
+    assert_eq!(line(&takeoff, "reinforcing mesh, rolls").bring, 1.0);
+    // The one patch and its staples are the third post's: 18 × 27 in, 90 in round.
+    assert!((line(&takeoff, "felt-30, patches").need / 645.16 - 486.0).abs() < 1e-9);
+    assert_eq!(reasons(line(&takeoff, "staple")), [(1, 23.0)]);
+
+    // 70.4 in³ and 88 in with their waste, in containers of 16 in³ and rolls of 44 in: 4.4, and exactly 2.
+    job.practice.three_course.container_mm3 = 16.0 * 16_387.064;
+    job.practice.three_course.roll = inches(44.0);
+    let takeoff = taken_off(&job);
+    assert_eq!(line(&takeoff, "roof cement, containers").bring, 5.0);
+    assert_eq!(line(&takeoff, "reinforcing mesh, rolls").bring, 2.0);
+}
+
+#[test]
+fn no_three_course_work_no_cement() {
+    let takeoff = taken_off(&three_posts());
+    assert!(
+        takeoff.materials.iter().all(|line| !line.item.contains("cement") && !line.item.contains("mesh"))
+    );
+}
+
 #[test]
 fn no_posts_no_needs() {
     let takeoff = taken_off(&job(vec![gable_with(full_assembly(), &[])]));
@@ -260,8 +309,17 @@ fn some_posts() -> impl Strategy<Value = Vec<(f64, f64)>> {
         .prop_map(|posts| posts.iter().map(|&(u, v)| (f64::from(u) / 8.0, f64::from(v) / 8.0)).collect())
 }
 
+/// A job in which every post left of 130 in has three-course work.
+fn job_of_both(posts: &[(f64, f64)]) -> Job {
+    let mut slope = gable_with(full_assembly(), posts);
+    let assembly = Arc::new(three_course_assembly());
+    let left = slope.posts.iter_mut().filter(|post| post.at.u < inches(130.0));
+    left.for_each(|post| post.assembly = assembly.clone());
+    job(vec![slope])
+}
+
 fn needs(posts: &[(f64, f64)]) -> Vec<(String, Unit, f64, f64)> {
-    let takeoff = taken_off(&job(vec![gable_with(full_assembly(), posts)]));
+    let takeoff = taken_off(&job_of_both(posts));
     takeoff.materials.into_iter().map(|line| (line.item, line.unit, line.need, line.bring)).collect()
 }
 
@@ -275,7 +333,7 @@ proptest! {
 
     #[test]
     fn a_need_is_the_sum_of_its_reasons(posts in some_posts()) {
-        let takeoff = taken_off(&job(vec![gable_with(full_assembly(), &posts)]));
+        let takeoff = taken_off(&job_of_both(&posts));
         for line in &takeoff.materials {
             let sum: f64 = line.basis.iter().map(|basis| basis.count as f64 * basis.each).sum();
             prop_assert!(same(sum, line.need));

@@ -1,6 +1,6 @@
-//! How the deck flashing at a post is dried in: tucked under the sheet above, or patched.
+//! How the deck flashing at a post is dried in: tucked under the sheet above, patched, or with three-course work.
 use crate::geometry::{Point, grid, half};
-use crate::job::{Assembly, Practice};
+use crate::job::{Assembly, DriedIn, Practice};
 use crate::slope::Site;
 use crate::takeoff::DeckMethod;
 
@@ -24,6 +24,8 @@ pub enum Method {
         /// The first edge above.
         edge: i64,
     },
+    /// Bands of cement and mesh go over the edges of the flange; the sheets stay as they are.
+    ThreeCourse,
 }
 
 impl Method {
@@ -35,14 +37,17 @@ impl Method {
     /// `[v − down + drain, v + up − tuck]`; the lowest such governs, and where it lies below `v + c` (`c` the
     /// cone's radius) the sheet is also cut around the cone. Otherwise, and always under sheets that are bonded
     /// or brittle, it is *patched* up to the lowest lap line above `v + up − tuck`. Only lap lines below the
-    /// field's top at that `u` count; with none above, the patch runs to the first edge above.
+    /// field's top at that `u` count; with none above, the patch runs to the first edge above. Where *three-course
+    /// work* is asked for, that is the method wherever the post stands, and no lap line governs.
     ///
     /// # Example
     ///
     /// Down 4 in, up 7 in, drain 1 in, tuck 2 in: a lap line from 3 in below the post's point to 5 in above it
     /// tucks; cone radius 1 in: one less than 1 in above is cut around the cone too.
     pub fn at(site: &Site, assembly: &Assembly, at: Point) -> Method {
-        let (low, high) = Method::tuck_window(assembly, site.practice, at.v);
+        let Some((low, high)) = Method::tuck_window(assembly, site.practice, at.v) else {
+            return Method::ThreeCourse;
+        };
         let top = site.field.top_at(at.u).unwrap_or(at.v);
         let line = |from: i64| site.laps.lowest_from(from).filter(|&line| line < top);
         if !site.slope.underlayment.never_tucked
@@ -57,17 +62,20 @@ impl Method {
         }
     }
 
-    /// From where to where a lap line tucks.
-    pub fn tuck_window(assembly: &Assembly, practice: &Practice, v: i64) -> (i64, i64) {
+    /// From where to where a lap line tucks; `None` with three-course work, which asks for none.
+    pub fn tuck_window(assembly: &Assembly, practice: &Practice, v: i64) -> Option<(i64, i64)> {
         let flashing = &assembly.deck_flashing;
-        (v - grid(flashing.down) + grid(practice.drain), v + grid(flashing.up) - grid(practice.deck_tuck))
+        let low = v - grid(flashing.down) + grid(practice.drain);
+        let high = v + grid(flashing.up) - grid(practice.deck_tuck);
+        (flashing.dried_in == DriedIn::Underlayment).then_some((low, high))
     }
 
-    /// Tucked or patched.
+    /// Tucked, patched or three-course.
     pub fn kind(&self) -> DeckMethod {
         match self {
             Method::Tucked { .. } => DeckMethod::Tucked,
             Method::Patched { .. } | Method::PatchedToEdge { .. } => DeckMethod::Patched,
+            Method::ThreeCourse => DeckMethod::ThreeCourse,
         }
     }
 
@@ -75,7 +83,7 @@ impl Method {
     pub fn line(&self) -> Option<i64> {
         match *self {
             Method::Tucked { line, .. } | Method::Patched { line } => Some(line),
-            Method::PatchedToEdge { .. } => None,
+            Method::PatchedToEdge { .. } | Method::ThreeCourse => None,
         }
     }
 }

@@ -14,6 +14,7 @@ mod support;
 mod taken_up;
 #[cfg(test)]
 mod tests;
+mod three_course;
 mod top;
 mod trim;
 mod zone;
@@ -29,6 +30,7 @@ pub use patches::{Patches, patches, patches_without_lap_line};
 pub use perimeter::Perimeter;
 pub use support::{support, without_rafter};
 pub use taken_up::{Taken, count, set_tiles, taken_up, tile_work};
+pub use three_course::{bands, bands_mm2, bands_that_meet, cement_mm3, mesh_mm, three_course};
 pub use top::{TopFlashingCheck, asked_tuck, head_lap};
 pub use trim::trim;
 pub use zone::{deck_area, deck_work, flashing, own_patch, work_zone};

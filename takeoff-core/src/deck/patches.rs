@@ -14,7 +14,9 @@ use super::{Method, each_meeting_pair};
 pub struct Patches {
     /// In the order of their first posts: `P1`, `P2`…
     pub patches: Vec<Patch>,
-    /// Of each post, the place of its patch in the list; `None` where the flashing is tucked.
+    /// Their rectangles, in grid steps.
+    pub bounds: Vec<Rect>,
+    /// Of each post, the place of its patch in the list; `None` where the flashing is not patched.
     pub of_post: Vec<Option<usize>>,
 }
 
@@ -29,8 +31,8 @@ pub struct Patches {
 ///
 /// A cone that lies wholly inside its patch gets a round hole; one that reaches over the lower edge is cut
 /// half-round, open below. Other patches that meet lap like shingles, so that water runs over the lower one: the
-/// one whose lower edge is higher lies over. A patch is cut round every other post whose cone meets it, tucked
-/// posts too.
+/// one whose lower edge is higher lies over. A patch is cut round every other post whose cone meets it, be it
+/// patched or not.
 ///
 /// A patch taller than the sheet is wide, `h > B`, is laid in `ceil((h − b)/(B − b))` pieces with the sheet's own
 /// head lap `b`, full ones below, and takes `width · (h + (pieces − 1)·b)`. Staples: `ceil(perimeter / spacing)`.
@@ -67,7 +69,7 @@ pub fn patches(site: &Site, methods: &[Method]) -> Patches {
         .collect();
     lay_over_each_other(&mut patches, &bounds);
     cut_round_others(&mut patches, &bounds, posts, &of_post);
-    Patches { patches, of_post }
+    Patches { patches, bounds, of_post }
 }
 
 /// A finding for every patch that has no lap line above to go under.

@@ -1,6 +1,7 @@
 //! The worked examples of the work on the deck, and what must hold for any posts.
 mod handled;
 mod patches;
+mod three_course;
 mod wood;
 mod zones;
 

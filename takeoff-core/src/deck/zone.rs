@@ -4,7 +4,7 @@ use crate::job::Post;
 use crate::slope::Site;
 use crate::takeoff::DeckWork;
 
-use super::Method;
+use super::{Method, bands};
 
 /// The deck flashing of a post as it lies: half its width to each side, `down` and `up` from the post's point.
 ///
@@ -18,7 +18,7 @@ pub fn flashing(post: &Post) -> Rect {
     Rect::new(u - aside, v - grid(flashing.down), u + aside, v + grid(flashing.up))
 }
 
-/// The patch that a patched post would have by itself; `None` for a tucked one.
+/// The patch that a patched post would have by itself; `None` for others.
 ///
 /// It runs from the cone's centre up under the sheet above by the underlap, or, where there is no lap line above,
 /// to the field's edge; the side margin is added to the flashing's width on both sides. One that crosses the
@@ -30,7 +30,7 @@ pub fn flashing(post: &Post) -> Rect {
 /// the eave, from 37 to 72 in up the slope.
 pub fn own_patch(site: &Site, post: &Post, method: &Method) -> Option<Rect> {
     let upper = match *method {
-        Method::Tucked { .. } => return None,
+        Method::Tucked { .. } | Method::ThreeCourse => return None,
         Method::Patched { line } => line + grid(site.practice.patch_underlap),
         Method::PatchedToEdge { edge } => edge,
     };
@@ -39,10 +39,11 @@ pub fn own_patch(site: &Site, post: &Post, method: &Method) -> Option<Rect> {
     Some(Rect::new(u - aside, v, u + aside, upper))
 }
 
-/// The deck work of a post: the bounding rectangle of its flashing and its own patch.
+/// The deck work of a post: the bounding rectangle of its flashing and its own patch or bands.
 pub fn deck_area(site: &Site, post: &Post, method: &Method) -> Rect {
-    let flashing = flashing(post);
-    own_patch(site, post, method).map_or(flashing, |patch| flashing.union(&patch))
+    let bands = (*method == Method::ThreeCourse).then(|| bands(post, site.practice.three_course.mesh_width));
+    let over = own_patch(site, post, method).into_iter().chain(bands.into_iter().flatten());
+    over.fold(flashing(post), |area, rect| area.union(&rect))
 }
 
 /// The work zone of a post: its deck work grown by the clearance that hands need.

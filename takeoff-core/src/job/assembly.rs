@@ -108,6 +108,7 @@ fn deck_flashing(
         up: *written.up.get()?,
         cone_diameter: *written.cone_diameter.get()?,
         cone_height: written.cone_height.given().copied(),
+        dried_in: written.dried_in.given().copied().unwrap_or_default(),
     })
 }
 

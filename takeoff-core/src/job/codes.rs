@@ -85,6 +85,10 @@ codes! {
     Error FlashingTooSmall = "flashing-too-small",
     /// An opening that the geometry is not made for.
     Error OpeningTooLarge = "opening-too-large",
+    /// Three-course work is asked for, and nobody says that the building official allows it.
+    Error ThreeCourseNotAllowed = "three-course-not-allowed",
+    /// Mesh of which half is less than the edge extension.
+    Error MeshTooNarrow = "mesh-too-narrow",
 
     /// Two slopes of one name.
     Error TwoSlopesOfOneName = "two-slopes-of-one-name",

@@ -30,6 +30,7 @@ mod sheet;
 mod slope;
 #[cfg(test)]
 mod tests;
+mod three_course;
 mod tile;
 mod tree;
 mod underlayment;

@@ -211,6 +211,18 @@ pub struct DeckFlashing {
     pub(crate) cone_diameter: Length,
     /// Top of the cone over the deck.
     pub(crate) cone_height: Option<Length>,
+    pub(crate) dried_in: DriedIn,
+}
+
+/// How a deck flashing is dried in.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "snake_case")]
+pub enum DriedIn {
+    /// Tucked under the sheet above, or patched where that can't be.
+    #[default]
+    Underlayment,
+    /// Bands of roof cement, mesh and roof cement over the edges of the flange.
+    ThreeCourse,
 }
 
 /// The flashing on the tile.
@@ -414,6 +426,26 @@ pub struct Practice {
     pub(crate) cartridge_mm3: f64,
     /// Share of sealant lost, for example 0.1.
     pub(crate) sealant_waste: f64,
+    pub(crate) three_course: MeshAndCement,
+}
+
+/// What three-course work is made of.
+#[derive(Clone, Debug)]
+pub struct MeshAndCement {
+    /// Width of the mesh, `w`.
+    pub(crate) mesh_width: Length,
+    /// Thickness of one coat of cement.
+    pub(crate) film: Length,
+    /// Coats of cement; at least one.
+    pub(crate) coats: u32,
+    /// What a container of cement holds, mm³.
+    pub(crate) container_mm3: f64,
+    /// Length of a roll of mesh.
+    pub(crate) roll: Length,
+    /// Share of cement lost.
+    pub(crate) cement_waste: f64,
+    /// Share of mesh lost.
+    pub(crate) mesh_waste: f64,
 }
 
 /// A value in force that somebody assumed.

@@ -1,13 +1,14 @@
 //! How the crew works, and the list of what is assumed.
 use super::raw;
-use super::reader::{Field, Read, quoted};
+use super::reader::{Field, Read, Reader, quoted};
+use super::three_course::mesh_and_cement;
 use super::{Assumption, Display, Practice};
 use crate::spares::Breakage;
 use crate::units::{Length, Volume};
 
 /// The assumptions in force, listed as they are made.
 pub(super) struct Assumptions {
-    display: Display,
+    pub(super) display: Display,
     list: Vec<Assumption>,
 }
 
@@ -34,19 +35,19 @@ impl Assumptions {
         count
     }
 
-    fn number(&mut self, what: &str, given: Option<f64>, usual: f64) -> f64 {
+    pub(super) fn number(&mut self, what: &str, given: Option<f64>, usual: f64) -> f64 {
         let number = given.unwrap_or(usual);
         self.add(what, number.to_string(), given.is_some());
         number
     }
 
-    fn flag(&mut self, what: &str, given: Option<bool>, usual: bool) -> bool {
+    pub(super) fn flag(&mut self, what: &str, given: Option<bool>, usual: bool) -> bool {
         let flag = given.unwrap_or(usual);
         self.add(what, if flag { "yes" } else { "no" }.to_owned(), given.is_some());
         flag
     }
 
-    fn volume(&mut self, what: &str, given: Option<Volume>, usual: Volume) -> Volume {
+    pub(super) fn volume(&mut self, what: &str, given: Option<Volume>, usual: Volume) -> Volume {
         let volume = given.unwrap_or(usual);
         let value = match self.display {
             Display::Imperial => volume.imperial(1),
@@ -73,9 +74,13 @@ pub(super) const fn inches(whole: i64, sixty_fourths: i64) -> Length {
 }
 
 /// A row a quantity: what it is, what the job gives, what is usual.
-pub(super) fn practice(field: &Field<Option<raw::Practice>>, assumptions: &mut Assumptions) -> Practice {
+pub(super) fn practice(
+    written: &raw::Job,
+    assumptions: &mut Assumptions,
+    reader: &mut Reader<'_>,
+) -> Practice {
     let a = assumptions;
-    let p = field.given();
+    let p = written.practice.given();
     let cuts = p.and_then(|p| p.breakage.given());
     Practice {
         least_web: a.length(
@@ -155,6 +160,7 @@ pub(super) fn practice(field: &Field<Option<raw::Practice>>, assumptions: &mut A
             .into(),
         cartridge_mm3: a.volume("cartridge of sealant", given(p, |p| &p.cartridge), CARTRIDGE).mm3(),
         sealant_waste: a.number("sealant lost, as a share", given(p, |p| &p.sealant_waste), 0.1),
+        three_course: mesh_and_cement(written, a, reader),
     }
 }
 
@@ -162,7 +168,10 @@ pub(super) fn practice(field: &Field<Option<raw::Practice>>, assumptions: &mut A
 const CARTRIDGE: Volume = Volume::from_mm3(10.1 * 231.0 / 128.0 * 25.4 * 25.4 * 25.4);
 
 /// What one field of an object gives.
-fn given<'w, O, K>(object: Option<&'w O>, field: impl Fn(&'w O) -> &'w Field<Option<K>>) -> Option<K::Value>
+pub(super) fn given<'w, O, K>(
+    object: Option<&'w O>,
+    field: impl Fn(&'w O) -> &'w Field<Option<K>>,
+) -> Option<K::Value>
 where
     K::Value: Copy + 'w,
     K: Read + 'w,

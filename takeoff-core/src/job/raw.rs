@@ -8,7 +8,7 @@ use super::quantities::{
     Azimuth, Distance, Gap, Pitch, Point, Position, Run, Size, TileSize, Volume, Weight, WorldPoint,
 };
 use super::reader::objects;
-use super::{Axis, BeadPlace, Display, EdgeKind, Held, LapSide, Laps};
+use super::{Axis, BeadPlace, Display, DriedIn, EdgeKind, Held, LapSide, Laps};
 
 objects! {
     /// A job: the slopes of a roof, what lies on them and what goes through them.
@@ -154,6 +154,9 @@ objects! {
         cone_diameter: Size,
         /// Top of the cone over the deck, such as `4 in`.
         cone_height: Option<Size>,
+        /// How it is dried in: at the underlayment (tucked under the sheet above, or patched), or with
+        /// three-course work, which `three_course_allowed` in `practice` has to allow. Left out: `underlayment`.
+        dried_in: Option<Choice<DriedIn>>,
     }
 
     /// The flashing on the tile.
@@ -443,9 +446,25 @@ objects! {
         cartridge: Option<Volume>,
         /// Sealant lost, as a share of what the work takes. Left out: 0.10.
         sealant_waste: Option<Share>,
-        /// Whether the building official allows three-course flashing. This version does not take it off: a
-        /// finding says so where it is allowed.
+        /// Whether the building official allows three-course work on this roof: roof cement, reinforcing mesh and
+        /// roof cement over the edges of a deck flashing. Left out: no.
         three_course_allowed: Option<Flag>,
+        /// Width of the mesh, which is centred on the edges of the flange. Left out: `4 in`.
+        mesh_width: Option<Size>,
+        /// The least that the mesh goes beyond the edge of the flange. Left out: `1 1/2 in`.
+        edge_extension: Option<Gap>,
+        /// Thickness of one coat of roof cement. Left out: `1/8 in`.
+        cement_film: Option<Size>,
+        /// Coats of roof cement, the one under the mesh and the one over it. Left out: 2.
+        cement_coats: Option<Count>,
+        /// What a container of roof cement holds. Left out: `1 gal`.
+        cement_container: Option<Volume>,
+        /// Length of a roll of mesh. Left out: `150 ft`.
+        mesh_roll: Option<Run>,
+        /// Roof cement lost, as a share of what the work takes. Left out: 0.10.
+        cement_waste: Option<Share>,
+        /// Mesh lost, as a share of what the work takes. Left out: 0.10.
+        mesh_waste: Option<Share>,
     }
 
     /// How likely one tile is to break, by what is done with it.

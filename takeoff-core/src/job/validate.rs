@@ -10,7 +10,7 @@ use super::reader::{Field, Read, Reader, quoted};
 use super::slope::{Catalogue, slope};
 use super::tile::tile;
 use super::underlayment::underlayment;
-use super::{Job, Practice, SurveyQuestion, raw};
+use super::{Job, Practice, SurveyQuestion, raw, three_course};
 
 /// Things by their names; those that are reported to be wrong have their name only.
 pub(super) struct Named<T> {
@@ -51,7 +51,7 @@ impl<T> Named<T> {
 pub(super) fn job(written: raw::Job, reader: &mut Reader<'_>) -> Option<Job> {
     let display = written.display.given().copied().unwrap_or_default();
     let mut assumptions = Assumptions::new(display);
-    let practice = practice(&written.practice, &mut assumptions);
+    let practice = practice(&written, &mut assumptions, reader);
     check_unused(&written, reader);
 
     let none = Vec::new();
@@ -66,6 +66,7 @@ pub(super) fn job(written: raw::Job, reader: &mut Reader<'_>) -> Option<Job> {
         assemblies: Named::of("assembly", assemblies, |name, field| {
             let assembly = assembly(name, field, &mut assumptions, reader)?;
             check_bead_inset(&assembly, &practice, field, reader);
+            three_course::check(field, &assembly, &practice, &written.practice, reader);
             Some(assembly)
         }),
     };
@@ -136,13 +137,6 @@ fn check_unused(written: &raw::Job, reader: &mut Reader<'_>) {
     if written.prices.given().is_some() {
         let message = "the price list is not read: this version counts and does not cost";
         reader.report(written.prices.at, Code::NotUsed, message, "price the lines of the takeoff yourself");
-    }
-    if let Some(practice) = written.practice.given()
-        && practice.three_course_allowed.given() == Some(&true)
-    {
-        let message = "three-course flashing is not taken off by this version: posts are tucked or patched";
-        let help = "take cement and mesh off by hand where it is used";
-        reader.report(practice.three_course_allowed.at, Code::NotUsed, message, help);
     }
 }
 

@@ -31,7 +31,7 @@ pub struct State {
     pub severed: u32,
     /// The kinds of the cuts in the order of the tiles, as digits to the base 5.
     kinds: u128,
-    /// Tucked or patched.
+    /// How the deck flashing is dried in.
     pub method: DeckMethod,
     /// Whether the tile flashing's tuck is enough.
     pub tuck_passes: bool,

@@ -4,10 +4,10 @@ use super::thresholds::Axis;
 use super::*;
 use crate::cuts::opening_of;
 use crate::geometry::{Ellipse, Point, grid};
-use crate::job::Slope;
+use crate::job::{Assembly, Slope};
 use crate::slope::Site;
 use crate::takeoff::Situation;
-use crate::testing::{assembly, at, gable, hip, len, practice};
+use crate::testing::{assembly, at, gable, hip, len, practice, three_course_assembly};
 
 const NM: i64 = 2;
 
@@ -26,13 +26,18 @@ impl Case<'_> {
 
 /// Calls `check` with a post of the usual assembly at a place, alone on the slope or with others.
 fn with_post(slope: &Slope, at: Point, others: &[Point], check: impl FnOnce(Case)) {
-    let (practice, assembly) = (practice(), assembly());
+    with_assembly(&assembly(), slope, at, others, check);
+}
+
+/// The same with a post of another assembly.
+fn with_assembly(assembly: &Assembly, slope: &Slope, at: Point, others: &[Point], check: impl FnOnce(Case)) {
+    let practice = practice();
     let site = Site::of(slope, &practice);
-    let opening = opening_of(&assembly, slope);
+    let opening = opening_of(assembly, slope);
     let openings: Vec<Ellipse> = std::iter::once(&at).chain(others).map(|&p| opening.at(p)).collect();
     let neighbours = Neighbours::of(&openings);
     let partners = partners_of(&openings, &neighbours, 0, grid(practice.least_web));
-    let mover = Mover { site: &site, assembly: &assembly, opening, partners };
+    let mover = Mover { site: &site, assembly, opening, partners };
     check(Case { mover, neighbours, openings, at });
 }
 
@@ -130,6 +135,23 @@ proptest! {
         checked?;
     }
 
+    /// With three-course work no lap line changes anything, so that no margin is less than with the underlayment.
+    #[test]
+    fn margins_with_three_course_work(hipped in any::<bool>(), u in 0.0..1.0f64, v in 0.0..1.0f64, samples in prop::array::uniform8(0.0..1.0f64)) {
+        let slope = if hipped { hip() } else { gable() };
+        let Some(at) = in_slope(&slope, u, v) else { return Ok(()) };
+        let (mut checked, mut wide, mut usual) = (Ok(()), None, None);
+        with_assembly(&three_course_assembly(), &slope, at, &[], |case| {
+            checked = check_margins(&case, &samples).and_then(|()| check_nearest(&case));
+            wide = Some(margins(&case.mover, at, &case.others()));
+        });
+        checked?;
+        with_post(&slope, at, &[], |case| usual = Some(margins(&case.mover, at, &case.others())));
+        let (wide, usual) = (wide.unwrap(), usual.unwrap());
+        prop_assert!(wide.left >= usual.left && wide.right >= usual.right);
+        prop_assert!(wide.down >= usual.down && wide.up >= usual.up);
+    }
+
     #[test]
     fn nearest_place_is_the_nearest(hipped in any::<bool>(), u in 0.0..1.0f64, v in 0.0..1.0f64) {
         let slope = if hipped { hip() } else { gable() };
@@ -153,5 +175,10 @@ fn a_post_in_the_middle_of_a_face() {
         assert_eq!(margins.left, grid(len("5 in")));
         assert_eq!(margins.down, grid(len("1 1/4 in")));
         assert_eq!(margins.up, grid(len("5 1/2 in")));
+    });
+    // With three-course work the lap line does not matter: up, until the opening meets the nose at 38 1/4 in.
+    with_assembly(&three_course_assembly(), &slope, Point::from(at("4 ft 6 in", "31 1/2 in")), &[], |case| {
+        let margins = margins(&case.mover, case.at, &case.others());
+        assert_eq!([margins.down, margins.up], ["1 1/4 in", "5 3/4 in"].map(|text| grid(len(text))));
     });
 }

@@ -223,7 +223,7 @@ impl Gather {
         if site.field.is_rectangle() {
             return;
         }
-        let (low, high) = Method::tuck_window(mover.assembly, site.practice, at.v);
+        let Some((low, high)) = Method::tuck_window(mover.assembly, site.practice, at.v) else { return };
         for line in site.laps.between(low, high) {
             for u in site.field.edges_at_height(line) {
                 self.moves.push(u - at.u);
@@ -249,7 +249,7 @@ impl Gather {
                 self.moves.push(next + asked_tuck(mover.site, k as u32) - up - self.centre.v);
             }
         }
-        let (tuck_low, tuck_high) = Method::tuck_window(mover.assembly, practice, at.v);
+        let Some((tuck_low, tuck_high)) = Method::tuck_window(mover.assembly, practice, at.v) else { return };
         for line in laps.between(tuck_low + low, tuck_high + high) {
             self.moves.extend([line - tuck_low, line - tuck_high]);
         }

@@ -81,6 +81,10 @@ fn deck_work(takeoff: &Takeoff, shown: Quantities) -> Totals {
     totals.count(counts.tucked, "flashings tucked under the sheet above");
     let patches = words::count(counts.patches, "felt patch", "felt patches");
     totals.count(counts.patched, &format!("flashings patched, with {patches}"));
+    totals.count_if_any(
+        counts.three_course,
+        "flashings with three-course work, by leave of the building official",
+    );
     let battens = slopes.iter().map(|slope| slope.battens.len() as u64).sum();
     let blocking = slopes.iter().map(|slope| slope.blocking.len() as u64).sum();
     totals.count_if_any(battens, "pieces of batten cut out and reset");

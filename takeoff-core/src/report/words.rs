@@ -52,6 +52,7 @@ pub(super) fn deck_method(method: DeckMethod) -> &'static str {
     match method {
         DeckMethod::Tucked => "tucked",
         DeckMethod::Patched => "patched",
+        DeckMethod::ThreeCourse => "three-course",
     }
 }
 

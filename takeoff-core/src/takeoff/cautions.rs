@@ -1,4 +1,5 @@
 //! What every report says beside its numbers: the usual cautions, and what a survey should have asked.
+use super::Counts;
 use crate::job::SurveyQuestion;
 
 /// The usual cautions of the trade, a sentence or two each. The regulations named are those of the
@@ -23,6 +24,17 @@ pub const CAUTIONS: [&str; 6] = [
     "Warranty: opening a roof can end the warranties of roof, tile and underlayment. Ask the roofer of \
      record and the makers first.",
 ];
+
+/// The caution beside three-course work.
+pub const THREE_COURSE_CAUTION: &str = "Three-course work: bands of roof cement and mesh are taken off because the \
+     job says that the building official allows them here. Have that permission in writing; the local code and the makers' \
+     instructions for cement, mesh and underlayment decide whether and how it is done.";
+
+/// The cautions of a takeoff: the usual ones, and those of work that only some jobs have.
+pub(super) fn cautions(counts: &Counts) -> Vec<String> {
+    let three_course = (counts.three_course > 0).then_some(THREE_COURSE_CAUTION);
+    CAUTIONS.into_iter().chain(three_course).map(str::to_owned).collect()
+}
 
 /// A question of the survey, in words.
 pub fn question(question: SurveyQuestion) -> &'static str {

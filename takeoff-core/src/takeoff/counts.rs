@@ -18,6 +18,7 @@ pub(super) fn counts(slopes: &[SlopeTakeoff]) -> Counts {
         posts_on_several_tiles: posts().filter(|post| post.situation > Situation::OneTileEdge).count() as u64,
         tucked: by_method(DeckMethod::Tucked),
         patched: by_method(DeckMethod::Patched),
+        three_course: by_method(DeckMethod::ThreeCourse),
         patches: slopes.iter().map(|slope| slope.patches.len() as u64).sum(),
         removed: tiles().count() as u64 - loosened,
         loosened,

@@ -15,7 +15,7 @@ mod result;
 mod slope;
 mod tile_spares;
 
-pub use cautions::{CAUTIONS, question};
+pub use cautions::{CAUTIONS, THREE_COURSE_CAUTION, question};
 pub use result::*;
 
 use crate::consumables::materials;
@@ -44,18 +44,19 @@ pub fn takeoff(job: &Job) -> Result<Takeoff, Vec<Problem>> {
     let findings = worked.iter().flat_map(|worked| &worked.findings);
     let findings: Vec<Problem> = job.findings.iter().chain(findings).cloned().collect();
     let slopes: Vec<SlopeTakeoff> = worked.into_iter().map(|worked| worked.takeoff).collect();
+    let counts = counts::counts(&slopes);
     Ok(Takeoff {
         format: "tilepost-takeoff/1".to_owned(),
         job: job.name.clone(),
         display: job.display,
-        counts: counts::counts(&slopes),
         materials: materials(job, &slopes, &spares),
         service_level: job.practice.service_level,
         spares,
         slopes,
         findings,
         assumptions: job.assumptions.clone(),
-        cautions: CAUTIONS.map(str::to_owned).to_vec(),
+        cautions: cautions::cautions(&counts),
+        counts,
         survey: job
             .survey
             .iter()

@@ -55,6 +55,8 @@ pub struct Counts {
     pub patched: u64,
     /// Patches, linked ones counted once.
     pub patches: u64,
+    /// Posts whose flashing is dried in with three-course work.
+    pub three_course: u64,
     /// Tiles taken up (cut ones with them).
     pub removed: u64,
     /// Tiles loosened only.
@@ -176,6 +178,8 @@ pub struct SlopeTakeoff {
     pub tiles: Vec<TileWork>,
     /// Patches in order of their first post.
     pub patches: Vec<Patch>,
+    /// Three-course work, a post each, in the job's order.
+    pub three_course: Vec<ThreeCourse>,
     /// Battens cut and reset.
     pub battens: Vec<BattenPiece>,
     /// Ridge, hip and rake trim taken up.
@@ -368,14 +372,17 @@ pub enum DeckMethod {
     Tucked,
     /// A patch runs from the cone up under the next sheet.
     Patched,
+    /// Roof cement, mesh and roof cement go over the edges of the flange.
+    ThreeCourse,
 }
 
 /// The work on the deck at one post.
 #[derive(Clone, Debug, Serialize, JsonSchema)]
 pub struct DeckWork {
-    /// Tucked or patched.
+    /// Tucked, patched or three-course.
     pub method: DeckMethod,
-    /// The lap line that governs; `None` when there is none above and the patch runs to the field's edge.
+    /// The lap line that governs; `None` when there is none above and the patch runs to the field's edge, and with
+    /// three-course work.
     pub lap_line_mm: Option<f64>,
     /// Whether the tucked sheet is also cut around the cone.
     pub cut_around_cone: bool,
@@ -557,8 +564,23 @@ pub struct Patch {
     pub round_at: Vec<String>,
     /// Patches that this one lies over.
     pub lies_over: Vec<String>,
-    /// Posts of other patches, or tucked ones, whose cones stand in this patch: it is cut round them.
+    /// Posts that are not under this patch and whose cones stand in it: it is cut round them.
     pub cut_round: Vec<String>,
+}
+
+/// Roof cement, mesh and roof cement over the edges of a deck flashing.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct ThreeCourse {
+    /// The post.
+    pub post: String,
+    /// The bands on the left, at the top and on the right: left, lower, right, upper of each.
+    pub bands_mm: [[f64; 4]; 3],
+    /// What the bands cover.
+    pub area_mm2: f64,
+    /// Mesh that they take, the laps at the corners counted.
+    pub mesh_mm: f64,
+    /// Roof cement: area × film × coats.
+    pub cement_mm3: f64,
 }
 
 /// A piece of batten cut out and reset.

@@ -1,8 +1,8 @@
 //! The takeoff of one slope.
 use crate::cuts::{cuts_of, openings_of};
 use crate::deck::{
-    Method, Taken, battens, deck_area, flashings_that_meet, head_lap, patches, patches_without_lap_line,
-    set_tiles, support, taken_up, tile_work, trim, work_zone,
+    Method, Taken, bands_that_meet, battens, deck_area, flashings_that_meet, head_lap, patches,
+    patches_without_lap_line, set_tiles, support, taken_up, three_course, tile_work, trim, work_zone,
 };
 use crate::geometry::{Ellipse, Point, Polygon, to_mm};
 use crate::job::{Job, Pieces, Place, Problem, Slope};
@@ -60,6 +60,7 @@ pub(super) fn work(job: &Job, place: usize, slope: &Slope) -> Worked {
     let mut findings: Vec<Problem> = course_findings(&site, job.display, &path).into_iter().collect();
     findings.extend(patches_without_lap_line(posts, &methods));
     findings.extend(flashings_that_meet(posts));
+    findings.extend(bands_that_meet(&site, &methods, &patched));
     findings.extend(set_tiles(&site, &taken, &path));
     for (post, row) in posts.iter().zip(&rows) {
         findings.extend(post_findings(&site, job.display, post, row));
@@ -85,6 +86,7 @@ pub(super) fn work(job: &Job, place: usize, slope: &Slope) -> Worked {
         cuts: cuts.iter().map(|cut| cut_row(&site, cut)).collect(),
         tiles: tile_work(&site, &taken),
         patches: patched.patches,
+        three_course: three_course(&site, &methods),
         battens: battens(&site, &deck_areas),
         trim: trim(&site.field, &zones),
     };

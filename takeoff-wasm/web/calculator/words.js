@@ -24,4 +24,5 @@ export const COUNTS = {
   tucked: "flashings tucked",
   patched: "flashings patched",
   patches: "patches",
+  three_course: "flashings with three-course work",
 };

@@ -135,7 +135,7 @@ proptest! {
         let (slope, practice) = (slope(&posts), practice());
         let site = Site::of(&slope, &practice);
         let methods = methods(&site);
-        let Patches { patches, of_post } = patches(&site, &methods);
+        let Patches { patches, of_post, .. } = patches(&site, &methods);
         for ((post, method), of_post) in slope.posts.iter().zip(&methods).zip(of_post) {
             let own = own_patch(&site, post, method);
             prop_assert_eq!(own.is_some(), of_post.is_some());

@@ -7,7 +7,7 @@ use crate::job::{Assembly, DeckFlashing, Display, EdgeKind, Tile};
 use crate::profile::Profile;
 use crate::slope::Field;
 use crate::takeoff::BattenPiece;
-use crate::testing::{at, flat_tile, hip, practice};
+use crate::testing::{at, flat_tile, hip, practice, three_course_assembly};
 
 fn close(a: f64, b: f64) -> bool {
     (a - b).abs() <= 1e-9 * a.abs().max(b.abs())
@@ -236,10 +236,11 @@ proptest! {
 #[test]
 fn every_finding_has_its_code_listed() {
     // One slope that gives all of them: posts too close together, too short, beyond rafters and lap lines.
-    let mut slope = slope(&[(3.0, 190.0), (9.0, 190.0)]);
+    let mut slope = slope(&[(3.0, 190.0), (9.0, 190.0), (20.0, 190.0)]);
     let deck_flashing = DeckFlashing { cone_height: Some(inches(1.0)), ..assembly().deck_flashing };
     let short = Arc::new(Assembly { post_height: Some(inches(1.0)), deck_flashing, ..assembly() });
     slope.posts.iter_mut().for_each(|post| post.assembly = short.clone());
+    slope.posts[2].assembly = Arc::new(three_course_assembly());
     slope.tile = Arc::new(Tile { held: crate::job::Held::Foam, ..flat_tile() });
     assert_eq!(slope.posts[0].at, at("3 in", "190 in"));
     let practice = practice();
@@ -248,6 +249,7 @@ fn every_finding_has_its_code_listed() {
     let taken = taken_up(&site, &zones(&site, &methods), &openings(&site), &cuts(&site));
     let post = &slope.posts[0];
     let mut found = flashings_that_meet(&slope.posts);
+    found.extend(bands_that_meet(&site, &methods, &patches(&site, &methods)));
     found.extend(patches_without_lap_line(&slope.posts, &methods));
     found.extend(too_low(post, &height_stack(&site, post, &openings(&site)[0]), Display::Imperial));
     found.extend(support(&site, post).0.and_then(|support| without_rafter(post, &support)));

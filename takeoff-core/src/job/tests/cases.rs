@@ -37,6 +37,13 @@ fn array(name: &str, u: &str, columns: u32) -> Value {
     })
 }
 
+/// Three-course work asked for and allowed, and one thing more.
+fn three_course(pointer: &str, value: Value) -> Value {
+    let mut changes = json!({ "/assemblies/post-7/deck_flashing/dried_in": "three_course", "/practice/three_course_allowed": true });
+    changes[pointer] = value;
+    changes
+}
+
 fn errors() -> Vec<Case> {
     let mut two_rows_without_a_gap = array("field", "3 ft", 3);
     two_rows_without_a_gap["rows"] = json!(2);
@@ -131,6 +138,38 @@ fn errors() -> Vec<Case> {
             "flashing-too-small",
             "/assemblies/post-7/deck_flashing",
             json!({ "/practice/bead_inset": "5 1/16 in" }),
+        ),
+        case(
+            "flashing-too-small",
+            "/assemblies/post-7/deck_flashing/width",
+            three_course("/practice/mesh_width", json!("10 1/64 in")),
+        ),
+        case(
+            "three-course-not-allowed",
+            "/assemblies/post-7/deck_flashing/dried_in",
+            at(POST, "deck_flashing/dried_in", json!("three_course")),
+        ),
+        case(
+            "three-course-not-allowed",
+            "/assemblies/post-7/deck_flashing/dried_in",
+            three_course("/practice/three_course_allowed", json!(false)),
+        ),
+        case("mesh-too-narrow", "/practice/mesh_width", json!({ "/practice/mesh_width": "2 63/64 in" })),
+        case(
+            "mesh-too-narrow",
+            "/practice/edge_extension",
+            json!({ "/practice/edge_extension": "2 1/64 in" }),
+        ),
+        case("out-of-range", "/practice/cement_coats", three_course("/practice/cement_coats", json!(0))),
+        case(
+            "wrong-type",
+            "/practice/three_course_allowed",
+            three_course("/practice/three_course_allowed", json!("yes")),
+        ),
+        case(
+            "unknown-choice",
+            "/assemblies/post-7/deck_flashing/dried_in",
+            at(POST, "deck_flashing/dried_in", json!("three-course")),
         ),
         case("opening-too-large", "/slopes/0", at(POST, "clearance", json!("97 cm"))),
         case("two-slopes-of-one-name", "/slopes/1/name", json!({ "/slopes/-": good()["slopes"][0] })),
@@ -274,7 +313,6 @@ fn findings() -> Vec<Case> {
         case("array-off-slope", "/slopes/0/arrays/0", slope("arrays", json!([array("field", "30 ft", 3)]))),
         case("array-off-slope", "/slopes/0/arrays/0", slope("arrays", json!([array("field", "40 ft", 3)]))),
         case("not-used", "/prices", json!({ "/prices": "prices.csv" })),
-        case("not-used", "/practice/three_course_allowed", json!({ "/practice/three_course_allowed": true })),
     ]
 }
 
@@ -341,6 +379,9 @@ fn what_sits_exactly_on_a_limit_is_good() {
         json!({ "/slopes/0/pitch": "3:12", "/underlayments/felt-30/head_lap": "19 in" }),
         json!({ "/practice/breakage/cut": 0, "/practice/service_level": 0.999 }),
         json!({ "/slopes/0/arrays": [array("left", "0", 3), array("right", "10 ft 2 in", 3)] }),
+        json!({ "/practice/three_course_allowed": true }),
+        three_course("/practice/edge_extension", json!("2 in")),
+        three_course("/practice/mesh_width", json!("10 in")),
     ];
     for change in changes {
         let job = read_with(&with(good(), &change), &[])

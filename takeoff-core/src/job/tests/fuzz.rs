@@ -30,6 +30,10 @@ fn rich() -> Value {
             "/slopes/0/post_grids": [{ "name": "G", "assembly": "post-7", "u": "5 ft", "v": "9 ft", "columns": 3,
                 "column_spacing": "4 ft", "rows": 2, "row_spacing": "3 ft" }],
             "/assemblies/post-7/hole_saws": ["2 in", "2 1/2 in"],
+            "/assemblies/mast/deck_flashing/dried_in": "three_course",
+            "/practice/three_course_allowed": true,
+            "/practice/mesh_width": "4 in",
+            "/practice/cement_coats": 2,
             "/assemblies/post-7/dabs": [{ "count": 2, "volume": "2 mL" }],
         }),
     );
@@ -56,7 +60,16 @@ fn odd_value() -> impl Strategy<Value = Value> {
         Just(json!("0.000001 mm")),
         Just(json!("0")),
         prop::sample::select(vec![
-            "post-7", "A1", "flat-13", "eave", "half", "plumb", "double", "1/3", "hung"
+            "post-7",
+            "three_course",
+            "A1",
+            "flat-13",
+            "eave",
+            "half",
+            "plumb",
+            "double",
+            "1/3",
+            "hung"
         ])
         .prop_map(Value::from),
         ".{0,12}".prop_map(Value::from),

@@ -4,7 +4,7 @@ use super::super::svg::Pen;
 use super::super::words;
 use super::marks::{self, MARKS, Mark};
 use super::sheet::Sheet;
-use super::{arrays, field, patches, posts};
+use super::{arrays, bands, field, patches, posts};
 use crate::job::EdgeKind;
 use crate::takeoff::{DeckMethod, SlopeTakeoff, TileWork};
 
@@ -65,10 +65,10 @@ fn tiles(svg: &mut Markup, marked: &[(Mark, &TileWork)], sheet: Sheet, prefix: &
     }
 }
 
-/// Posts, flashings, patches.
+/// Posts, flashings, patches, bands.
 fn deck(svg: &mut Markup, slope: &SlopeTakeoff, sheet: Sheet) {
     let posts = &slope.posts;
-    let tucked = posts.iter().filter(|post| post.deck.method == DeckMethod::Tucked).count() as u64;
+    let by = |method: DeckMethod| posts.iter().filter(|post| post.deck.method == method).count();
     let look_again = posts.iter().filter(|post| posts::wants_a_look(post)).count() as u64;
     let better = posts.iter().filter(|post| post.nearest.is_some()).count() as u64;
     let mut column = Column::new(svg, sheet, COLUMNS[1], "POSTS AND FELT");
@@ -96,8 +96,8 @@ fn deck(svg: &mut Markup, slope: &SlopeTakeoff, sheet: Sheet) {
         posts::better_place(svg, sheet, [u, v - sheet.mm(1.9)], v + sheet.mm(1.3));
         svg.close("g");
     }
-    let (svg, at) =
-        column.next(&format!("deck flashing, {tucked} tucked, {} patched", posts.len() as u64 - tucked));
+    let (tucked, patched) = (by(DeckMethod::Tucked), by(DeckMethod::Patched));
+    let (svg, at) = column.next(&format!("deck flashing, {tucked} tucked, {patched} patched"));
     svg.tag("g").with("fill", "none").with("stroke", marks::INK).open();
     posts::flashing(svg, sheet, at);
     svg.close("g");
@@ -106,6 +106,13 @@ fn deck(svg: &mut Markup, slope: &SlopeTakeoff, sheet: Sheet) {
         svg.tag("g").with("fill", "none").with("stroke", marks::FELT).open();
         patches::outline(svg, sheet, at);
         svg.close("g");
+    }
+    if !slope.three_course.is_empty() {
+        let (svg, [left, lower, right, upper]) =
+            column.next(&format!("three-course bands ({})", slope.three_course.len()));
+        let (aside, top) = ((right - left) / 4.0, (lower + upper) / 2.0);
+        let sides = [[left, lower, left + aside, top], [right - aside, lower, right, top]];
+        bands::outline(svg, sheet, &[sides[0], [left, top, right, upper], sides[1]]);
     }
     if !slope.lap_lines_mm.is_empty() {
         let (svg, at) = column.next(&format!("lap line of the felt ({})", slope.lap_lines_mm.len()));

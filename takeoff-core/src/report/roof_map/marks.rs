@@ -21,6 +21,9 @@ pub(super) const WOOD: &str = "#7d7264";
 pub(super) const FELT: &str = "#00687d";
 /// Modules, over everything.
 pub(super) const MODULE: &str = "#5b5f97";
+/// Bands of roof cement and mesh, a tone through which the tiles show.
+pub(super) const CEMENT: &str = "#2b2320";
+pub(super) const CEMENT_TONE: f64 = 0.3;
 /// Letters of what is easy.
 pub(super) const QUIET: &str = "#5a6258";
 /// Dimensions.

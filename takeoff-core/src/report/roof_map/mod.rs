@@ -1,5 +1,6 @@
 //! The roof map: one drawing a slope, to lay the posts out by and to see what happens to the tiles.
 mod arrays;
+mod bands;
 mod dimensions;
 mod faces;
 mod field;
@@ -82,6 +83,7 @@ fn draw(takeoff: &Takeoff, slope: &SlopeTakeoff, prefix: &str) -> String {
     field::courses(&mut svg, slope, sheet, prefix);
     field::hidden_lines(&mut svg, slope, sheet, prefix);
     patches::draw(&mut svg, slope, sheet);
+    bands::draw(&mut svg, slope, sheet);
     field::edges(&mut svg, slope, sheet);
     arrays::draw(&mut svg, slope, sheet);
     let left_out = dimensions::draw(&mut svg, slope, sheet, Quantities(takeoff.display));

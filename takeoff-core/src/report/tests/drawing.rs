@@ -1,4 +1,5 @@
 //! The roof map, read back by an XML reader.
+use std::cell::Cell;
 use std::collections::{BTreeMap, BTreeSet};
 
 use roxmltree::{Document, Node};
@@ -79,6 +80,29 @@ fn letters_and_legend_count_alike() {
             );
         }
     });
+}
+
+#[test]
+fn bands_stand_where_they_are_and_the_legend_counts_them() {
+    let drawn = Cell::new(0);
+    drawings(|_, slope, document| {
+        let bands = with_attribute(document, "data-bands");
+        assert_eq!(bands.len(), slope.three_course.len());
+        for (node, work) in bands.iter().zip(&slope.three_course) {
+            assert_eq!(node.attribute("data-bands"), Some(plain::printable(&work.post).as_str()));
+            let shape = node.children().find(|node| node.has_tag_name("path")).unwrap();
+            let start = shape.attribute("d").unwrap().trim_start_matches('M');
+            let start = &start[..start.find(|c: char| c.is_alphabetic()).unwrap()];
+            let (x, y) = start.trim().split_once(' ').unwrap();
+            let [left, lower, ..] = work.bands_mm[0];
+            assert!((x.parse::<f64>().unwrap() - left).abs() < 0.06, "{start}");
+            assert!((y.parse::<f64>().unwrap() + lower).abs() < 0.06, "{start}");
+        }
+        let legend = format!("three-course bands ({})", bands.len());
+        assert_eq!(document.descendants().any(|node| node.text() == Some(&legend)), !bands.is_empty());
+        drawn.set(drawn.get() + bands.len());
+    });
+    assert!(drawn.get() > 0, "no bands were drawn");
 }
 
 #[test]

@@ -1,6 +1,7 @@
 //! The summary on screen.
 use super::super::{CAUTIONS, plain, summary};
 use super::{HOSTILE, sample};
+use crate::takeoff::THREE_COURSE_CAUTION;
 
 /// The summary as one line, so that a phrase is found wherever it was wrapped.
 fn flowing(summary: &str) -> String {
@@ -37,6 +38,11 @@ fn every_total_is_told() {
         ] {
             assert!(text.contains(&format!(" {count} {what}")), "{count} {what}\n{text}");
         }
+        let three_course = counts.three_course;
+        assert_eq!(
+            text.contains(&format!(" {three_course} flashings with three-course work")),
+            three_course > 0
+        );
         for line in &takeoff.materials {
             assert!(text.contains(&flowing(&line.item)), "{}", line.item);
         }
@@ -53,6 +59,7 @@ fn every_total_is_told() {
         for caution in CAUTIONS {
             assert!(text.contains(&flowing(caution)));
         }
+        assert_eq!(text.contains(&flowing(THREE_COURSE_CAUTION)), three_course > 0);
         let open = takeoff.survey.iter().filter(|answer| answer.answer.is_none());
         for answer in open {
             assert!(text.contains(&flowing(&answer.asks)), "{}", answer.asks);
