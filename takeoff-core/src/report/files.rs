@@ -1,11 +1,12 @@
 //! Everything a takeoff is written to.
-use super::{roof_map, tables};
+use super::{page, roof_map, tables};
 use crate::api;
 use crate::takeoff::Takeoff;
 
-/// The files of a takeoff by name, whole: `takeoff.json`, the tables, a roof map a slope.
+/// The files of a takeoff by name, whole: `takeoff.json`, `report.html`, the tables, a roof map a slope.
 pub fn files(takeoff: &Takeoff) -> Vec<(String, String)> {
-    let mut files = vec![("takeoff.json".to_owned(), api::document(takeoff))];
+    let mut files =
+        vec![("takeoff.json".to_owned(), api::document(takeoff)), ("report.html".to_owned(), page(takeoff))];
     for (name, table) in tables::all(takeoff) {
         files.push((format!("{name}.csv"), table.csv()));
     }

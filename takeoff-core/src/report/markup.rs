@@ -30,6 +30,16 @@ impl Markup {
         self.text.push_str(">\n");
     }
 
+    /// Text between tags.
+    pub(super) fn say(&mut self, content: &str) {
+        escape(content, &mut self.text);
+    }
+
+    /// What is markup already.
+    pub(super) fn put(&mut self, markup: &str) {
+        self.text.push_str(markup);
+    }
+
     /// The whole text.
     pub(super) fn done(self) -> String {
         self.text
@@ -51,6 +61,14 @@ impl Tag<'_> {
     /// Ends the tag, its content still to come.
     pub(super) fn open(self) {
         self.markup.text.push_str(">\n");
+    }
+
+    /// Ends an element that holds what `fill` writes.
+    pub(super) fn holds(self, fill: impl FnOnce(&mut Markup)) {
+        let Tag { markup, name } = self;
+        markup.text.push('>');
+        fill(markup);
+        markup.close(name);
     }
 
     /// Ends an element without content.

@@ -26,6 +26,11 @@ impl Quantities {
         }
     }
 
+    /// A length that is small beside the others, such as the error of a fit: `11/64 in` or `4.37 mm`.
+    pub(super) fn fine_length(self, mm: f64) -> String {
+        self.0.length(whole_nm(mm))
+    }
+
     /// The least and the greatest of some lengths, once if they show alike: `13 to 13 1/4 in`.
     pub(super) fn range(self, mm: impl Iterator<Item = f64> + Clone) -> Option<String> {
         let least = mm.clone().min_by(f64::total_cmp)?;

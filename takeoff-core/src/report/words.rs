@@ -107,3 +107,14 @@ pub(super) fn chance(probability: f64) -> String {
         p => format!("{:.1} %", p * 100.0),
     }
 }
+
+/// Ascending whole numbers, runs of neighbours together: `4 to 7, 9`.
+pub(super) fn runs(numbers: &[i64]) -> String {
+    let runs = numbers.chunk_by(|a, b| a + 1 == *b).map(|run| match *run {
+        [first, second] => format!("{first}, {second}"),
+        [first, .., last] => format!("{first} to {last}"),
+        [only] => only.to_string(),
+        [] => String::new(),
+    });
+    runs.collect::<Vec<_>>().join(", ")
+}

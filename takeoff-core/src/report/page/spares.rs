@@ -1,0 +1,30 @@
+//! The spare tiles, and the chance of running short with fewer or more.
+use super::super::summary::spare;
+use super::super::words;
+use super::grid::Grid;
+use super::section::Section;
+use crate::takeoff::Takeoff;
+
+/// The spares of every kind of piece, if tiles are handled at all.
+pub(super) fn section(takeoff: &Takeoff) -> Option<Section> {
+    if takeoff.spares.is_empty() {
+        return None;
+    }
+    let level = words::percent(takeoff.service_level);
+    Some(Section::new("spares", "Spare tiles", |html| {
+        html.tag("p").text(&format!(
+            "Of each kind enough with a probability of {level}; part of the materials above."
+        ));
+        html.tag("ul").holds(|html| {
+            for of_kind in &takeoff.spares {
+                html.tag("li").text(&spare(of_kind, takeoff.display));
+            }
+        });
+        for of_kind in &takeoff.spares {
+            Grid::of(format!("If you bring fewer or more: {}", of_kind.tile), &of_kind.spares.alternatives)
+                .name("spare tiles", |other| other.spares.to_string())
+                .number("chance of running short", |other| words::chance(other.chance_short))
+                .write(html);
+        }
+    }))
+}
