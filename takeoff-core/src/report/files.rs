@@ -19,7 +19,7 @@ pub fn files(takeoff: &Takeoff) -> Vec<(String, String)> {
 }
 
 /// `roof-1-south.svg`: numbered, so that two names that differ in signs alone stay apart.
-fn map_name(number: usize, slope: &str) -> String {
+pub(super) fn map_name(number: usize, slope: &str) -> String {
     let plain = |c: char| if c.is_alphanumeric() { c } else { '-' };
     format!("roof-{}-{}.svg", number + 1, slope.chars().take(60).map(plain).collect::<String>())
 }

@@ -1,6 +1,7 @@
 //! Checks of the reports.
 mod drawing;
 mod lines;
+mod page;
 mod sample;
 mod screen;
 mod sheets;

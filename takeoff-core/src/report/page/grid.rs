@@ -10,6 +10,7 @@ pub(super) struct Grid<'r, R> {
     caption: String,
     rows: &'r [R],
     columns: Vec<Column>,
+    folded: bool,
 }
 
 struct Column {
@@ -32,7 +33,12 @@ enum Look {
 impl<'r, R> Grid<'r, R> {
     /// A table with this caption, a row each of these.
     pub(super) fn of(caption: impl Into<String>, rows: &'r [R]) -> Grid<'r, R> {
-        Grid { caption: caption.into(), rows, columns: Vec::new() }
+        Grid { caption: caption.into(), rows, columns: Vec::new(), folded: rows.len() > MANY }
+    }
+
+    /// Folded away too where it tells of more than so many things.
+    pub(super) fn folded_beyond(self, most: usize, things: usize) -> Grid<'r, R> {
+        Grid { folded: self.folded || things > most, ..self }
     }
 
     /// The column that says what a row is about.
@@ -83,7 +89,7 @@ impl<'r, R> Grid<'r, R> {
     pub(super) fn write(&self, html: &mut Markup) {
         match self.rows.len() {
             0 => {}
-            rows if rows > MANY => html.tag("details").with("class", "long").holds(|html| {
+            rows if self.folded => html.tag("details").with("class", "long").holds(|html| {
                 html.tag("summary").text(&format!("{}: {rows} rows", self.caption));
                 self.table(html);
             }),

@@ -13,7 +13,7 @@ const HEADS: [(&str, &str); 4] =
 /// The material list.
 pub(super) fn section(takeoff: &Takeoff) -> Section {
     Section::new("materials", "Materials to bring", |html| {
-        html.tag("p").text(
+        html.tag("p").with("class", "screen").text(
             "Open a line to see what it is made of: how often, how much each time, by which rule, where.",
         );
         html.tag("table").with("class", "materials").holds(|html| {

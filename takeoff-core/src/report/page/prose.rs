@@ -9,7 +9,7 @@ const MANY: usize = 30;
 pub(super) fn prose(html: &mut Markup, text: &str) {
     let parts: Vec<&str> = text.split('`').collect();
     // An even number of parts has a backtick without its fellow.
-    if parts.len() % 2 == 0 {
+    if parts.len().is_multiple_of(2) {
         return html.say(text);
     }
     for (i, part) in parts.into_iter().enumerate() {

@@ -6,6 +6,9 @@ use super::grid::Grid;
 use super::section::Section;
 use crate::takeoff::{SlopeTakeoff, Takeoff, TileClass, TileWork};
 
+/// Tiles of a slope of which more than so many are folded away.
+const MANY: usize = 500;
+
 /// The tiles of one course and kind of piece.
 struct Course<'t> {
     course: u64,
@@ -27,6 +30,7 @@ pub(super) fn section(takeoff: &Takeoff) -> Option<Section> {
                 move |row: &Course| columns(row, |tile| tile.class == class && !tile.excluded)
             };
             Grid::of(format!("Tiles of {}", slope.name), &courses)
+                .folded_beyond(MANY, slope.tiles.len())
                 .name("course", |row| row.course.to_string())
                 .words_if_several("piece", |row| row.piece.to_owned())
                 .words(words::tile_class(TileClass::Severed), of(TileClass::Severed))

@@ -44,10 +44,19 @@ pub fn roof_map(takeoff: &Takeoff, slope: &str) -> Option<String> {
     Some(draw(takeoff, takeoff.slopes.get(number)?, &format!("s{}", number + 1)))
 }
 
-fn draw(takeoff: &Takeoff, slope: &SlopeTakeoff, prefix: &str) -> String {
+/// Whether the map of a slope fits Letter and A4, landscape.
+pub(super) fn fits_page(slope: &SlopeTakeoff) -> bool {
+    sheet(slope).fits_page()
+}
+
+fn sheet(slope: &SlopeTakeoff) -> Sheet {
     let rings = slope.field_mm.iter().chain(&slope.outline_mm);
     let around = bounds(rings.flatten()).unwrap_or([0.0, 0.0, 1000.0, 1000.0]);
-    let sheet = Sheet::of(around, usual_tile(slope));
+    Sheet::of(around, usual_tile(slope))
+}
+
+fn draw(takeoff: &Takeoff, slope: &SlopeTakeoff, prefix: &str) -> String {
+    let sheet = sheet(slope);
     let marked = faces::marked(slope);
     let mut svg = Markup::default();
     let [width, height] = sheet.paper;
