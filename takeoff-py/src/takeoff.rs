@@ -1,7 +1,7 @@
 //! A finished takeoff.
 use pyo3::exceptions::{PyKeyError, PyValueError};
 use pyo3::prelude::*;
-use pyo3::types::PyType;
+use pyo3::types::{PyBytes, PyType};
 use takeoff_core::compare::compare;
 use takeoff_core::job::{Files, Problem};
 use takeoff_core::report::{self, tables};
@@ -81,6 +81,12 @@ impl Takeoff {
     fn to_svg(&self, slope: &str) -> PyResult<String> {
         report::roof_map(&self.takeoff, slope)
             .ok_or_else(|| PyKeyError::new_err(format!("the job has no slope `{slope}`")))
+    }
+
+    /// The workbook as the bytes of an xlsx file: the same as the command writes to `bid.xlsx`.
+    fn xlsx<'py>(&self, py: Python<'py>) -> Bound<'py, PyBytes> {
+        let bytes = py.detach(|| report::workbook(&self.takeoff));
+        PyBytes::new(py, &bytes)
     }
 
     /// The summary that the command shows, which fits 80 columns.

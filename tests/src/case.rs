@@ -78,10 +78,13 @@ impl Case {
             .map_err(|problems| std::io::Error::other(format!("{}: {problems:#?}", self.name)))?;
         let files = report::files(&takeoff);
         let large = files.iter().any(|(name, text)| name == "takeoff.json" && text.len() > LARGE);
-        // The page says the same once more, for people.
-        let kept =
-            files.into_iter().filter(|(name, _)| name.ends_with(".csv") == large && !name.ends_with(".html"));
-        Ok(kept.map(|(name, text)| (format!("expected.{name}"), text)).collect())
+        // The page and the workbook say the same once more, for people.
+        let kinds: &[&str] = if large { &[".csv"] } else { &[".json", ".svg"] };
+        let kept = files.into_iter().filter(|(name, _)| kinds.iter().any(|kind| name.ends_with(kind)));
+        let text = |(name, bytes)| {
+            Ok((format!("expected.{name}"), String::from_utf8(bytes).map_err(std::io::Error::other)?))
+        };
+        kept.map(text).collect()
     }
 
     /// The expected files that it has, by name.

@@ -34,7 +34,7 @@ pub(super) fn spare_tiles(job: &Job, slopes: &[SlopeTakeoff], spares: &[TileSpar
             };
             let reasons = [severed, on_hand].into_iter().filter(|basis| basis.count > 0);
             let basis = std::iter::once(breakage).chain(reasons).collect();
-            line(format!("spare tile {tile}"), Unit::Each, 0.0, basis)
+            line(of_kind.item(), Unit::Each, 0.0, basis)
         })
         .collect()
 }
@@ -44,4 +44,11 @@ fn severed_tiles(slopes: &[SlopeTakeoff], piece: &str) -> Vec<String> {
     let tiles = slopes.iter().flat_map(|slope| slope.tiles.iter().map(move |tile| (slope, tile)));
     let severed = tiles.filter(|(_, tile)| tile.class == TileClass::Severed && tile.piece == piece);
     severed.map(|(slope, tile)| format!("{}/{}", slope.name, tile.tile)).collect()
+}
+
+impl TileSpares {
+    /// What the material list calls it.
+    pub(crate) fn item(&self) -> String {
+        format!("spare tile {}", self.tile)
+    }
 }

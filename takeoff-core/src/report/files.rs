@@ -3,18 +3,22 @@ use super::{page, roof_map, tables};
 use crate::api;
 use crate::takeoff::Takeoff;
 
-/// The files of a takeoff by name, whole: `takeoff.json`, `report.html`, the tables, a roof map a slope.
-pub fn files(takeoff: &Takeoff) -> Vec<(String, String)> {
-    let mut files =
-        vec![("takeoff.json".to_owned(), api::document(takeoff)), ("report.html".to_owned(), page(takeoff))];
+/// The files of a takeoff by name, whole: `takeoff.json`, `report.html`, the tables, a roof map a slope, the workbook.
+pub fn files(takeoff: &Takeoff) -> Vec<(String, Vec<u8>)> {
+    let mut files = vec![
+        ("takeoff.json".to_owned(), api::document(takeoff).into_bytes()),
+        ("report.html".to_owned(), page(takeoff).into_bytes()),
+    ];
     for (name, table) in tables::all(takeoff) {
-        files.push((format!("{name}.csv"), table.csv()));
+        files.push((format!("{name}.csv"), table.csv().into_bytes()));
     }
     for (number, slope) in takeoff.slopes.iter().enumerate() {
         if let Some(map) = roof_map(takeoff, &slope.name) {
-            files.push((map_name(number, &slope.name), map));
+            files.push((map_name(number, &slope.name), map.into_bytes()));
         }
     }
+    #[cfg(feature = "workbook")]
+    files.push(("bid.xlsx".to_owned(), super::workbook(takeoff)));
     files
 }
 

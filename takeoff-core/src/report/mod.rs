@@ -19,6 +19,8 @@ pub mod tables;
 mod tests;
 mod totals;
 mod words;
+#[cfg(feature = "workbook")]
+mod workbook;
 
 pub use crate::takeoff::{CAUTIONS, question};
 pub use comparison::comparison;
@@ -26,3 +28,5 @@ pub use files::files;
 pub use page::page;
 pub use roof_map::roof_map;
 pub use summary::summary;
+#[cfg(feature = "workbook")]
+pub use workbook::workbook;

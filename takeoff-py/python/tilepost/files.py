@@ -1,7 +1,8 @@
-"""Reads text files of a bounded size."""
+"""Reads text files of a bounded size, and writes whole files."""
 
 from __future__ import annotations
 
+import os
 from pathlib import Path
 
 from .errors import JobError
@@ -20,6 +21,16 @@ def read_text(path: Path) -> str:
     except UnicodeDecodeError as error:
         message = f"is not UTF-8 text: byte {error.start + 1} fits no character"
         raise _refused(path, "not-utf8", message, "save the file as UTF-8") from None
+
+
+def write_whole(path: Path, content: bytes) -> None:
+    """Writes a file beside its place and moves it there, so that what was there stays whole if anything fails."""
+    part = path.with_name(f".{path.name}.{os.getpid()}.part")
+    try:
+        part.write_bytes(content)
+        part.replace(path)
+    finally:
+        part.unlink(missing_ok=True)
 
 
 def _refused(path: Path, code: str, message: str, help: str) -> JobError:

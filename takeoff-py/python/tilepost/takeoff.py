@@ -1,19 +1,25 @@
-"""A takeoff as a notebook shows it."""
+"""A takeoff as a notebook shows it, and as a workbook."""
 
 from __future__ import annotations
 
 import json
 from base64 import b64encode
 from html import escape
+from pathlib import Path
 from typing import Any
 
 from . import _tilepost
+from .files import write_whole
 
 
 class Takeoff(_tilepost.Takeoff):
     __doc__ = _tilepost.Takeoff.__doc__
 
     __slots__ = ()
+
+    def to_xlsx(self, path: str | Path) -> None:
+        """Writes the workbook to a file: whole, or not at all."""
+        write_whole(Path(path), self.xlsx())
 
     def compare(self, as_built: _tilepost.Takeoff) -> dict[str, Any]:
         """What changed between this takeoff, as bid, and another, as built.

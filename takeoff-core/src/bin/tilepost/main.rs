@@ -29,13 +29,13 @@ struct Command {
 
 #[derive(Subcommand)]
 enum Verb {
-    /// The whole takeoff: a summary on screen; tables and roof maps in a folder.
+    /// The whole takeoff: a summary on screen; tables, roof maps and the workbook in a folder.
     ///
     /// Example: tilepost takeoff fixtures/plain-gable/job.json --out out
     Takeoff {
         /// The job file, JSON or TOML.
         job: PathBuf,
-        /// The folder to write takeoff.json, the tables (.csv) and the roof maps (.svg) to; made if missing.
+        /// The folder to write takeoff.json, the tables (.csv), the roof maps (.svg) and bid.xlsx to; made if missing.
         #[arg(long, value_name = "DIR")]
         out: Option<PathBuf>,
         /// Print the takeoff as JSON in place of the summary.

@@ -17,15 +17,15 @@ pub(crate) fn to_stdout(text: &str) -> Result<(), Failure> {
 
 /// Writes files into a folder, which is made if missing: each beside its place first, and only when all are
 /// written and no folder stands in the way, each is moved there.
-pub(crate) fn to_folder(folder: &Path, files: &[(String, String)]) -> Result<(), Failure> {
+pub(crate) fn to_folder(folder: &Path, files: &[(String, Vec<u8>)]) -> Result<(), Failure> {
     let failed = |path: &Path, error| Failure::File(format!("can't write `{}`: {error}", path.display()));
     fs::create_dir_all(folder).map_err(|error| failed(folder, error))?;
     let beside = |name: &str| folder.join(format!(".{name}.{}.part", std::process::id()));
     let mut parts = Parts::default();
-    for (name, text) in files {
+    for (name, bytes) in files {
         let part = beside(name);
         parts.0.push(part.clone());
-        fs::write(&part, text).map_err(|error| failed(&part, error))?;
+        fs::write(&part, bytes).map_err(|error| failed(&part, error))?;
     }
     for (name, _) in files {
         let place = folder.join(name);

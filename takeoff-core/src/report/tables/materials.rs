@@ -2,6 +2,7 @@
 use super::super::quantity::Quantities;
 use super::super::{plain, words};
 use super::Table;
+use crate::job::Display;
 use crate::takeoff::{Basis, MaterialLine, Takeoff, Unit};
 
 /// One row a line of the material list; `need` and `bring` are in the unit that the column `unit` names.
@@ -14,12 +15,13 @@ pub fn materials(takeoff: &Takeoff) -> Table<'_> {
         .number("waste_share", |line| line.waste)
         .number("bring", |line| line.bring)
         .text("bring_shown", |line| quantities.amount(line.bring, line.unit))
-        .text("basis", |line| basis(line, quantities))
+        .text("basis", |line| basis(line, takeoff.display))
         .done()
 }
 
 /// Where the need comes from, as `12 × 13 1/4 in: collar bead`.
-fn basis(line: &MaterialLine, quantities: Quantities) -> String {
+pub(in crate::report) fn basis(line: &MaterialLine, display: Display) -> String {
+    let quantities = Quantities(display);
     let part = |part: &Basis| match line.unit {
         Unit::Each => format!("{} × {}: {}", part.count, plain::number(part.each), part.what),
         unit => format!("{} × {}: {}", part.count, quantities.amount(part.each, unit), part.what),

@@ -13,6 +13,8 @@ mod tiles;
 use crate::takeoff::{SlopeTakeoff, Takeoff};
 
 pub use cuts::cuts;
+#[cfg(feature = "workbook")]
+pub(super) use materials::basis;
 pub use materials::materials;
 pub use patches::patches;
 pub use posts::posts;

@@ -1,0 +1,78 @@
+//! The sheet of materials: need, waste, what to bring, and why.
+use rust_xlsxwriter::XlsxError;
+
+use super::measure::unit;
+use super::page::Head::{Numbers, Words};
+use super::page::{Cell, Page, at, whole};
+use super::styles::{Kind, Look};
+use super::{Book, Sheet};
+use crate::report::tables::basis;
+use crate::takeoff::{MaterialLine, Unit};
+
+const NEED: u16 = 2;
+const WASTE: u16 = 3;
+const WITH_WASTE: u16 = 4;
+const BRING: u16 = 5;
+
+/// A line a material.
+pub(super) fn materials(book: &Book<'_>) -> Result<Sheet, XlsxError> {
+    let mut page = Page::new(book, "materials", &[34.0, 8.0, 12.0, 10.0, 12.0, 12.0, 80.0])?;
+    page.put(0, 0, Look::Title, format!("{}: materials", book.takeoff.job))?;
+    page.paragraph(
+        1,
+        Look::Note,
+        "Yellow cells with a border are inputs. Need with waste = need × (1 + waste). What is bought by the piece is \
+         brought in whole pieces, up; what is within a billionth of a whole number is that number.",
+    )?;
+    page.heads(
+        2,
+        &[
+            Words("item"),
+            Words("unit"),
+            Numbers("need (unit)"),
+            Numbers("waste (%)"),
+            Numbers("need with waste (unit)"),
+            Numbers("to bring (unit)"),
+            Words("why"),
+        ],
+    )?;
+    for ((row, line), key) in (3..).zip(&book.takeoff.materials).zip(&book.item_keys) {
+        material(&mut page, row, line, book)?;
+        page.name(format!("waste_{key}"), row, WASTE);
+        page.name(format!("need_with_waste_{key}"), row, WITH_WASTE);
+        page.name(format!("bring_{key}"), row, BRING);
+    }
+    page.done()
+}
+
+fn material(page: &mut Page<'_>, row: u32, line: &MaterialLine, book: &Book<'_>) -> Result<(), XlsxError> {
+    let (unit, size) = unit(line.unit, book.takeoff.display);
+    let need = line.need / size;
+    let with_waste = need * (1.0 + line.waste);
+    let (bring, kind) = match line.unit {
+        Unit::Each => (whole(&at(row, WITH_WASTE)), Kind::Count),
+        _ => (at(row, WITH_WASTE), Kind::Amount),
+    };
+    page.row(
+        row,
+        [
+            (Look::Text, line.item.as_str().into()),
+            (Look::Text, unit.into()),
+            (Look::Number(Kind::Amount), need_of(line, need, book)),
+            (Look::Input(Kind::Share), line.waste.into()),
+            (
+                Look::Number(Kind::Amount),
+                Cell::Formula(format!("={}*(1+{})", at(row, NEED), at(row, WASTE)), with_waste),
+            ),
+            (Look::Result(kind), Cell::Formula(format!("={bring}"), line.bring / size)),
+            (Look::Text, basis(line, book.takeoff.display).into()),
+        ],
+    )
+}
+
+/// The need: of spare tiles, what the service level asks for.
+fn need_of(line: &MaterialLine, need: f64, book: &Book<'_>) -> Cell {
+    let tiles = book.takeoff.spares.iter().zip(&book.tile_keys);
+    let of_tile = tiles.into_iter().find(|(spares, _)| line.item == spares.item());
+    of_tile.map_or(need.into(), |(_, key)| Cell::Formula(format!("=spares_{key}"), need))
+}
