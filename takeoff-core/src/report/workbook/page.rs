@@ -36,8 +36,6 @@ pub(super) enum Cell {
     Number(f64),
     /// A formula, and the result that the takeoff has for it.
     Formula(String, f64),
-    /// A formula whose result is words.
-    Told(String, String),
 }
 
 /// A sheet that is filled row by row; what other sheets use of it gets a name.
@@ -90,10 +88,6 @@ impl<'b> Page<'b> {
             Cell::Number(number) => self.sheet.write_number_with_format(row, column, number, format)?,
             Cell::Formula(formula, result) => {
                 let formula = Formula::new(formula).set_result(result.to_string());
-                self.sheet.write_formula_with_format(row, column, formula, format)?
-            }
-            Cell::Told(formula, result) => {
-                let formula = Formula::new(formula).set_result(result);
                 self.sheet.write_formula_with_format(row, column, formula, format)?
             }
         };
