@@ -1,6 +1,6 @@
 """Cuts and deck work against the rules written once more, in Python's whole numbers, on rectangular slopes.
 
-Which tiles are cut and how, which flashings are tucked or patched, which posts share a patch, which tiles come up or are loosened, battens, trim, wood
+Which tiles are cut and how, which flashings are tucked, patched or three-course, which posts share a patch, which tiles come up or are loosened, battens, trim, wood
 and tile flashings: each is worked out here from the rules' words alone, over every tile of the field, and compared with the
 takeoff one by one. Lengths are whole half-nanometres.
 """
@@ -111,6 +111,7 @@ class Post:
     cone_cut: bool = False
     flashing: Rect = Rect(0, 0, 0, 0)
     patch: Rect | None = None
+    bands: list[Rect] = field(default_factory=list)
     zone: Rect = Rect(0, 0, 0, 0)
 
     @property
@@ -120,7 +121,10 @@ class Post:
 
     @property
     def deck(self) -> Rect:
-        return self.flashing.around(self.patch) if self.patch else self.flashing
+        deck = self.flashing
+        for over in [self.patch, *self.bands]:
+            deck = deck.around(over) if over else deck
+        return deck
 
 
 @dataclass
@@ -143,6 +147,7 @@ class Roof:
     batten: tuple[int, int, int] | None
     strip: tuple[int, list[str]]
     practice: dict[str, int]
+    coats: int
     posts: list[Post] = field(default_factory=list)
 
     @property
@@ -276,7 +281,9 @@ def draw(seed: int) -> Roof:
         "least_web": mm(10, 35), "hand_clearance": mm(0, 70), "drain": mm(0, 40), "deck_tuck": mm(10, 70),
         "patch_underlap": mm(50, 110), "patch_side_margin": mm(20, 120), "least_top_tuck": mm(40, 90),
         "least_side_cover": mm(30, 90), "bead_inset": mm(5, 20), "staple_spacing": mm(60, 140), "least_margin": mm(1, 10),
+        "mesh_width": mm(60, 140) // 4 * 4, "edge_extension": mm(10, 29), "cement_film": mm(1, 5), "mesh_roll": mm(2_000, 9_000),
     }  # fmt: skip
+    coats = rng.randint(1, 3)
     rafter_width, spacing = mm(38, 80), mm(400, 700)
     rafters = list(range(mm(0, 300), wide, spacing))
     batten = (mm(18, 40), mm(30, 60), mm(0, 20)) if rng.random() < 0.7 else None
@@ -290,12 +297,15 @@ def draw(seed: int) -> Roof:
             "name": name, "post": r2, "clearance": clearance, "plumb": plumb, "surface": surface, "edge": edge,
             "width": mm(150, 300) // 4 * 4, "down": mm(60, 140), "up": mm(100, 240), "cone": r2 + mm(2, 30) // 4 * 4,
             "top_width": mm(250, 460) // 4 * 4, "top_down": mm(80, 160), "top_up": mm(120, 330), "items": rng.randint(1, 5),
+            "dried_in": rng.choice(["underlayment", "underlayment", "three_course"]),
         }  # fmt: skip
-        w = {key: text(value) for key, value in known_here.items() if key not in ("name", "plumb", "items")}
+        w = {key: text(value) for key, value in known_here.items() if key not in ("name", "plumb", "items", "dried_in")}
         assemblies[name] = {
             "post_diameter": w["post"], "clearance": w["clearance"], "axis": "plumb" if plumb else "normal",
             "lap_surface_height": w["surface"], "lag_edge_distance": w["edge"], "post_height": "400 mm",
-            "deck_flashing": {"width": w["width"], "down": w["down"], "up": w["up"], "cone_diameter": w["cone"]},
+            "deck_flashing": {
+                "width": w["width"], "down": w["down"], "up": w["up"], "cone_diameter": w["cone"], "dried_in": known_here["dried_in"],
+            },
             "top_flashing": {"width": w["top_width"], "down": w["top_down"], "up": w["top_up"]},
             "beads": [{"where": "deck flange", "diameter": "8 mm"}, {"where": "collar", "diameter": "6 mm"}],
             "pilot_holes": [{"count": 2, "diameter": "5 mm", "depth": "60 mm"}], "dabs": [{"count": 3, "volume": "2 mL"}],
@@ -341,12 +351,15 @@ def draw(seed: int) -> Roof:
     job = {
         "format": "tilepost-job/1", "name": f"draw {seed}", "tiles": {"t": tile}, "assemblies": assemblies, "slopes": [slope],
         "underlayments": {"felt": {"sheet_width": text(sheet), "head_lap": text(head), "brittle": never}},
-        "practice": {name: text(value) for name, value in practice.items()} | {"pieces_for_severed": 3, "sealant_waste": 0},
+        "practice": {name: text(value) for name, value in practice.items()} | {
+            "pieces_for_severed": 3, "sealant_waste": 0, "three_course_allowed": True, "cement_coats": coats, "cement_container": "2 L",
+            "cement_waste": 0.25, "mesh_waste": 0,
+        },
     }  # fmt: skip
     known_tile = {"length": length, "cover": cover, "parts": parts, "side": side, "held": held, "lap": lap}
     return Roof(
         job, wide, high, overhang, noses, offsets, first_joint, known_tile, lines, never, (sheet, head), rafters,
-        rafter_width, batten, strip, practice, posts,
+        rafter_width, batten, strip, practice, coats, posts,
     )  # fmt: skip
 
 
@@ -360,7 +373,15 @@ def lay_out(roof: Roof) -> None:
         low, high = post.flashing.lower + p["drain"], post.flashing.upper - p["deck_tuck"]
         tucking = [line for line in roof.lines if low <= line <= high and not roof.never_tucked]
         above = [line for line in roof.lines if line > high]
-        if tucking:
+        if a["dried_in"] == "three_course":
+            post.method, beside = "three_course", p["mesh_width"] // 2
+            left, lower, right, upper = post.flashing
+            post.bands = [
+                Rect(left - beside, lower, left + beside, upper - beside),
+                Rect(left - beside, upper - beside, right + beside, upper + beside),
+                Rect(right - beside, lower, right + beside, upper - beside),
+            ]
+        elif tucking:
             post.method, post.line = "tucked", tucking[0]
             post.cone_cut = tucking[0] < post.v + a["cone"] // 2
         else:
@@ -439,14 +460,44 @@ def check_posts(roof: Roof, slope: dict[str, Any]) -> None:
             assert close(boards[post.name], (right - left - roof.rafter_width) / MM)
 
 
-def check_patches(roof: Roof, slope: dict[str, Any]) -> float:
-    sheet, lap = roof.sheet
+def patched(roof: Roof) -> dict[frozenset[str], tuple[list[Post], Rect]]:
+    """The posts of each patch, and what it covers."""
     expected = {}
     for group in chains(roof):
         bounds = group[0].patch
         for post in group:
             bounds = bounds.around(post.patch)
         expected[frozenset(post.name for post in group)] = (group, bounds)
+    return expected
+
+
+def check_three_course(roof: Roof, takeoff: dict[str, Any]) -> Counter[str]:
+    """Bands, what they take, and which posts' bands meet something."""
+    posts = [post for post in roof.posts if post.method == "three_course"]
+    taken: Counter[str] = Counter()
+    for post, row in zip(posts, takeoff["slopes"][0]["three_course"], strict=True):
+        assert row["post"] == post.name and [rect_of(band) for band in row["bands_mm"]] == post.bands
+        area = sum((band.right - band.left) * (band.upper - band.lower) for band in post.bands) / MM**2
+        left, top, _ = post.bands
+        mesh = (top.right - top.left + 2 * (top.upper - left.lower)) / MM
+        cement = area * roof.practice["cement_film"] / MM * roof.coats
+        assert close(row["area_mm2"], area) and close(row["mesh_mm"], mesh) and close(row["cement_mm3"], cement)
+        taken += Counter({"cement": cement, "mesh": mesh})
+
+    meet = set()
+    for post in posts:
+        others = [other for other in roof.posts if other is not post and not other.flashing.meets(post.flashing)]
+        laid = [other.deck if other.bands else other.flashing for other in others] + [bounds for _, bounds in patched(roof).values()]
+        if any(post.deck.meets(rect) for rect in laid):
+            meet.add(f"/slopes/0/posts/{roof.posts.index(post)}")
+    assert {finding["path"] for finding in takeoff["findings"] if finding["code"] == "bands-meet"} == meet
+    taken["bands meet"] = len(meet)
+    return taken
+
+
+def check_patches(roof: Roof, slope: dict[str, Any]) -> float:
+    sheet, lap = roof.sheet
+    expected = patched(roof)
     assert {frozenset(row["posts"]) for row in slope["patches"]} == set(expected)
     named = {row["name"]: expected[frozenset(row["posts"])][1] for row in slope["patches"]}
     area = 0.0
@@ -583,9 +634,17 @@ def check_wood_and_trim(roof: Roof, slope: dict[str, Any]) -> None:
     assert got == pytest.approx({edge: length / MM for edge, length in along.items() if length}, rel=1e-9)
 
 
-def check_materials(roof: Roof, takeoff: dict[str, Any], felt: float, tiles: Counter[str]) -> None:
+def check_materials(
+    roof: Roof, takeoff: dict[str, Any], felt: float, three_course: Counter[str], tiles: Counter[str]
+) -> None:
     slope = takeoff["slopes"][0]
     need = {line["item"]: line["need"] for line in takeoff["materials"]}
+    bring = {line["item"]: line["bring"] for line in takeoff["materials"]}
+    assert close(need.get("roof cement", 0), three_course["cement"])
+    assert close(need.get("reinforcing mesh", 0), three_course["mesh"])
+    assert bring.get("roof cement, containers", 0) == math.ceil(1.25 * three_course["cement"] / 2e6 * (1 - 1e-9))
+    rolls = three_course["mesh"] * MM / roof.practice["mesh_roll"]
+    assert bring.get("reinforcing mesh, rolls", 0) == math.ceil(rolls * (1 - 1e-9))
     expected: Counter[str] = Counter()
     inset, sealant = roof.practice["bead_inset"], 0.0
     for post in roof.posts:
@@ -615,14 +674,16 @@ def test_random_roofs() -> None:
         try:
             check_posts(roof, slope)
             felt = check_patches(roof, slope)
+            three_course = check_three_course(roof, takeoff)
             tiles = check_tiles(roof, slope)
             check_wood_and_trim(roof, slope)
-            check_materials(roof, takeoff, felt, tiles)
+            check_materials(roof, takeoff, felt, three_course, tiles)
         except AssertionError as error:
             error.add_note(f"seed {seed}")
             raise
         seen += tiles
         seen.update(post.method for post in roof.posts)
+        seen["bands meet"] += three_course["bands meet"]
         seen["linked"] += sum(len(group) > 1 for group in chains(roof))
         seen["to the edge"] += sum(post.method == "patched" and post.line is None for post in roof.posts)
         seen["rectangles"] += sum(row["rectangle"] for row in slope["cuts"])
@@ -631,7 +692,7 @@ def test_random_roofs() -> None:
         for list_ in ["battens", "trim", "blocking"]:
             seen[list_] += len(slope[list_])
     kinds_of_work = [
-        "tucked", "patched", "to the edge", "linked", "taller than a sheet", "severed", "cut", "removed", "loosened",
+        "tucked", "patched", "three_course", "bands meet", "to the edge", "linked", "taller than a sheet", "severed", "cut", "removed", "loosened",
         "rectangles", "excluded", "refasten", "battens", "trim", "blocking",
     ]  # fmt: skip
     assert all(seen[what] > 10 for what in kinds_of_work), seen
