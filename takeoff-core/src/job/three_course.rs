@@ -3,7 +3,7 @@ use super::codes::Code;
 use super::practice::{Assumptions, given, inches};
 use super::raw;
 use super::reader::{Field, Reader};
-use super::{Assembly, DriedIn, MeshAndCement, Practice};
+use super::{DriedIn, MeshAndCement, Practice};
 use crate::units::Volume;
 
 /// A US gallon: 231 cubic inches.
@@ -34,7 +34,8 @@ pub(super) fn mesh_and_cement(
     );
     let coats = a.count("coats of roof cement", given(p, |p| &p.cement_coats), 2);
     if let Some(p) = p {
-        if mesh_width < extension + extension {
+        let both_read = p.mesh_width.optional().is_some() && p.edge_extension.optional().is_some();
+        if both_read && mesh_width < extension + extension {
             let message = format!(
                 "half of a mesh {} wide is less than the edge extension of {}",
                 display.length(mesh_width),
@@ -69,14 +70,12 @@ fn is_asked_for(job: &raw::Job) -> bool {
 /// Whether an assembly that asks for three-course work may have it, and whether the mesh finds room on its flange.
 pub(super) fn check(
     field: &Field<raw::Assembly>,
-    assembly: &Assembly,
     practice: &Practice,
     written: &Field<Option<raw::Practice>>,
     reader: &mut Reader<'_>,
 ) {
-    let flange = &assembly.deck_flashing;
-    let Some(asked) = field.get().and_then(|assembly| assembly.deck_flashing.get()) else { return };
-    if flange.dried_in != DriedIn::ThreeCourse {
+    let Some(flange) = field.get().and_then(|assembly| assembly.deck_flashing.get()) else { return };
+    if flange.dried_in.given() != Some(&DriedIn::ThreeCourse) {
         return;
     }
     if is_allowed(written) == Some(false) {
@@ -84,14 +83,17 @@ pub(super) fn check(
             "three-course work is asked for, and the job does not say that the building official allows it";
         let help = "ask the building official; if it is allowed, set `three_course_allowed` in `practice` to true, \
                     else leave `dried_in` out";
-        reader.report(asked.dried_in.at, Code::ThreeCourseNotAllowed, message, help);
+        reader.report(flange.dried_in.at, Code::ThreeCourseNotAllowed, message, help);
     }
-    let mesh = practice.three_course.mesh_width;
-    let along = flange.down + flange.up;
-    if mesh > flange.width || mesh > along + along {
-        let message = "the bands of mesh, centred on the edges of the flange, lie on each other";
-        let help = "look at the flange's size, and at `mesh_width` in `practice`";
-        reader.report(asked.width.at, Code::FlashingTooSmall, message, help);
+    let length = flange.down.get().zip(flange.up.get()).map(|(&down, &up)| down + up);
+    let rooms =
+        [(&flange.width, flange.width.get().copied()), (&flange.up, length.map(|length| length + length))];
+    for (side, room) in rooms {
+        if room.is_some_and(|room| practice.three_course.mesh_width > room) {
+            let message = "the bands of mesh, centred on the edges of the flange, lie on each other";
+            let help = "look at the flange's size, and at `mesh_width` in `practice`";
+            reader.report(side.at, Code::FlashingTooSmall, message, help);
+        }
     }
 }
 

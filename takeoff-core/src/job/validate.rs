@@ -64,9 +64,9 @@ pub(super) fn job(written: raw::Job, reader: &mut Reader<'_>) -> Option<Job> {
             underlayment(name, field, reader)
         }),
         assemblies: Named::of("assembly", assemblies, |name, field| {
+            three_course::check(field, &practice, &written.practice, reader);
             let assembly = assembly(name, field, &mut assumptions, reader)?;
             check_bead_inset(&assembly, &practice, field, reader);
-            three_course::check(field, &assembly, &practice, &written.practice, reader);
             Some(assembly)
         }),
     };

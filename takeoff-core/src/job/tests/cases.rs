@@ -145,6 +145,15 @@ fn errors() -> Vec<Case> {
             three_course("/practice/mesh_width", json!("10 1/64 in")),
         ),
         case(
+            "flashing-too-small",
+            "/assemblies/post-7/deck_flashing/up",
+            json!({
+                "/assemblies/post-7/deck_flashing/dried_in": "three_course", "/practice/three_course_allowed": true,
+                "/assemblies/post-7/deck_flashing/down": "2 in", "/assemblies/post-7/deck_flashing/up": "1 in",
+                "/practice/mesh_width": "6 1/64 in",
+            }),
+        ),
+        case(
             "three-course-not-allowed",
             "/assemblies/post-7/deck_flashing/dried_in",
             at(POST, "deck_flashing/dried_in", json!("three_course")),

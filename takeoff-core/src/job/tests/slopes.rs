@@ -74,6 +74,37 @@ fn a_hung_tile_has_battens_by_itself() {
 }
 
 /// The defaults of the trade as estimators give them, one by one.
+/// What three-course work assumes is listed where an assembly asks for it, and only there.
+#[test]
+fn mesh_and_cement_are_assumed_where_they_are_asked_for() {
+    let of = |job: &super::super::Job| -> Vec<(String, String, bool)> {
+        let ours = ["three-course", "mesh", "cement"];
+        let listed =
+            job.assumptions.iter().filter(|listed| ours.iter().any(|word| listed.what.contains(word)));
+        listed.map(|listed| (listed.what.clone(), listed.value.clone(), listed.set_by_job)).collect()
+    };
+    assert_eq!(of(&read(&with(good(), &json!({ "/practice/mesh_width": "6 in" }))).unwrap()), []);
+    let asked = json!({
+        "/assemblies/post-7/deck_flashing/dried_in": "three_course", "/practice/three_course_allowed": true,
+        "/practice/mesh_width": "6 in",
+    });
+    let listed = |what: &str, value: &str, set: bool| (what.to_owned(), value.to_owned(), set);
+    assert_eq!(
+        of(&read(&with(good(), &asked)).unwrap()),
+        [
+            listed("three-course work is allowed by the building official", "yes", true),
+            listed("width of the mesh", "6 in", true),
+            listed("least of the mesh beyond the edge of a deck flange", "1 1/2 in", false),
+            listed("coats of roof cement", "2", false),
+            listed("one coat of roof cement", "1/8 in", false),
+            listed("container of roof cement", "128.0 fl oz", false),
+            listed("roll of mesh", "1800 in", false),
+            listed("roof cement lost, as a share", "0.1", false),
+            listed("mesh lost, as a share", "0.1", false),
+        ]
+    );
+}
+
 #[test]
 fn what_is_left_out_is_assumed_and_listed() {
     let job = read(&with(good(), &json!({ "/practice": null }))).unwrap();
@@ -90,11 +121,17 @@ fn what_is_left_out_is_assumed_and_listed() {
         (p.least_side_cover, "3 in"),
         (p.bead_inset, "3/4 in"),
         (p.staple_spacing, "4 in"),
+        (p.three_course.mesh_width, "4 in"),
+        (p.three_course.film, "1/8 in"),
+        (p.three_course.roll, "150 ft"),
     ] {
         assert_eq!(length, inches(usual));
     }
     assert!((p.cartridge_mm3 - crate::units::Volume::parse("10.1 fl oz").unwrap().mm3()).abs() < 1e-6);
     assert_eq!((p.service_level, p.pieces_for_severed, p.sealant_waste), (0.95, 2, 0.1));
+    let cement = &p.three_course;
+    assert_eq!((cement.coats, cement.cement_waste, cement.mesh_waste), (2, 0.1, 0.1));
+    assert!((cement.container_mm3 - crate::units::Volume::parse("1 gal").unwrap().mm3()).abs() < 1e-6);
     let b = &p.breakage;
     assert_eq!((b.cut, b.removed, b.loosened, b.walked, b.recut), (0.06, 0.02, 0.01, 0.005, true));
     assert!(job.assumptions.iter().filter(|assumption| assumption.set_by_job).count() == 2, "the two beads");
