@@ -3,7 +3,7 @@ use std::sync::Arc;
 
 use crate::job::*;
 use crate::profile::Profile;
-use crate::spares::Breakage;
+use crate::spares::{Breakage, Rate};
 use crate::units::{Length, Pitch};
 
 /// A length from its text.
@@ -88,7 +88,13 @@ pub(crate) fn practice() -> Practice {
         bead_inset: len("3/4 in"),
         staple_spacing: len("4 in"),
         window: None,
-        breakage: Breakage { cut: 0.06, removed: 0.02, loosened: 0.01, walked: 0.005, recut: true },
+        breakage: Breakage {
+            cut: Rate::Known(0.06),
+            removed: Rate::Known(0.02),
+            loosened: Rate::Known(0.01),
+            walked: Rate::Known(0.005),
+            recut: true,
+        },
         service_level: 0.95,
         pieces_for_severed: 2,
         cartridge_mm3: 298_690.0,

@@ -57,6 +57,10 @@ codes! {
     Error OutOfRange = "out-of-range",
     /// A service level of 1 or more, or 0 or less.
     Error ServiceLevel = "service-level",
+    /// A crew's record with more tiles broken than handled.
+    Error BrokenBeyondHandled = "broken-beyond-handled",
+    /// A crew's record that makes no rate, where nothing else does.
+    Error RecordSaysNothing = "record-says-nothing",
     /// A name that is empty or blank.
     Error EmptyName = "empty-name",
     /// Neither or both of two ways to say one thing.

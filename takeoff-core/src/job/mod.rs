@@ -6,6 +6,7 @@
 mod array;
 mod as_built;
 mod assembly;
+mod breakage;
 mod codes;
 mod containers;
 mod courses;

@@ -1,9 +1,9 @@
 //! How the crew works, and the list of what is assumed.
+use super::breakage::breakage;
 use super::raw;
 use super::reader::{Field, Read, Reader, quoted};
 use super::three_course::mesh_and_cement;
 use super::{Assumption, Display, Practice};
-use crate::spares::Breakage;
 use crate::units::{Length, Volume};
 
 /// The assumptions in force, listed as they are made.
@@ -35,12 +35,14 @@ impl Assumptions {
         count
     }
 
+    /// The number given, or else the usual one.
     pub(super) fn number(&mut self, what: &str, given: Option<f64>, usual: f64) -> f64 {
         let number = given.unwrap_or(usual);
         self.add(what, number.to_string(), given.is_some());
         number
     }
 
+    /// Yes or no as given, or else as usual.
     pub(super) fn flag(&mut self, what: &str, given: Option<bool>, usual: bool) -> bool {
         let flag = given.unwrap_or(usual);
         self.add(what, if flag { "yes" } else { "no" }.to_owned(), given.is_some());
@@ -63,7 +65,8 @@ impl Assumptions {
         given
     }
 
-    fn add(&mut self, what: impl Into<String>, value: String, set_by_job: bool) {
+    /// One more assumption.
+    pub(super) fn add(&mut self, what: impl Into<String>, value: String, set_by_job: bool) {
         self.list.push(Assumption { what: what.into(), value, set_by_job });
     }
 }
@@ -81,7 +84,6 @@ pub(super) fn practice(
 ) -> Practice {
     let a = assumptions;
     let p = written.practice.given();
-    let cuts = p.and_then(|p| p.breakage.given());
     Practice {
         least_web: a.length(
             "narrowest strip of tile that does not snap",
@@ -135,25 +137,7 @@ pub(super) fn practice(
             inches(4, 0),
         ),
         window: a.window(given(p, |p| &p.window)),
-        breakage: Breakage {
-            cut: a.number("chance that a tile breaks when it is cut", given(cuts, |b| &b.cut), 0.06),
-            removed: a.number(
-                "chance that a tile breaks when it is taken up",
-                given(cuts, |b| &b.removed),
-                0.02,
-            ),
-            loosened: a.number(
-                "chance that a tile breaks when it is loosened",
-                given(cuts, |b| &b.loosened),
-                0.01,
-            ),
-            walked: a.number(
-                "chance that a tile breaks when it is walked on",
-                given(cuts, |b| &b.walked),
-                0.005,
-            ),
-            recut: a.flag("a spare for a cut tile is cut too", given(cuts, |b| &b.recut), true),
-        },
+        breakage: breakage(p, a, reader),
         service_level: a.number("chance that the spares suffice", given(p, |p| &p.service_level), 0.95),
         pieces_for_severed: a
             .count("new tiles for a severed one", given(p, |p| &p.pieces_for_severed), 2)

@@ -438,6 +438,8 @@ objects! {
         window: Option<Size>,
         /// How likely tiles are to break.
         breakage: Option<Breakage>,
+        /// What the crew has seen break so far. Left out: the chances of breaking are taken as known.
+        crew_record: Option<CrewRecord>,
         /// How likely the spares are to suffice: between 0 and 1, both left out. Left out: 0.95.
         service_level: Option<ServiceLevel>,
         /// New tiles that make up one severed tile. Left out: 2.
@@ -479,6 +481,29 @@ objects! {
         walked: Option<Chance>,
         /// Whether a spare for a cut tile is cut too and may break in its turn. Left out: yes.
         recut: Option<Flag>,
+    }
+
+    /// What a crew has seen break on its jobs, class by class. The chances stated in `breakage` and the record make
+    /// the rate together, and what is still unknown of it asks for more spares.
+    struct CrewRecord {
+        /// How much the chances stated in `breakage` weigh beside the record: like so many tiles handled, such as `50`.
+        weight: Count,
+        /// Tiles taken up, cut and laid back. Left out: none on record, as with those below.
+        cut: Option<ClassRecord>,
+        /// Tiles taken up and laid back.
+        removed: Option<ClassRecord>,
+        /// Tiles loosened in place.
+        loosened: Option<ClassRecord>,
+        /// Tiles walked on.
+        walked: Option<ClassRecord>,
+    }
+
+    /// What a crew has seen of one class of tiles.
+    struct ClassRecord {
+        /// How many tiles were handled.
+        handled: Count,
+        /// How many of them broke.
+        broken: Count,
     }
 
     /// What the survey asked. Reports list the answers, and the questions that were left unasked.

@@ -1,10 +1,9 @@
 //! The distribution of a count.
 use crate::geometry::math::sqrt;
 use std::fmt;
-use std::iter::successors;
 
-/// Weights below this part of the greatest are left out of the window.
-const TAIL: f64 = 1e-18;
+use super::window::{TAIL, Window};
+
 /// A probability this little below the level asked for still reaches it: a sum that is a tie on
 /// paper is not decided by its last bits.
 const TIE: f64 = 1e-12;
@@ -22,16 +21,24 @@ const GREATEST_COUNT: u64 = 1 << 53;
 /// mode (the likeliest count): its weight is set to 1 and the others follow from the ratio of
 /// neighbours, outward, so nothing underflows and no factorial is needed. The weights are then
 /// divided by their sum. That is no approximation: over all counts the probabilities sum to 1, and the two
-/// tails left out hold less than 1e-18 each of the whole. (All the distributions here are
-/// log-concave: beyond the cut they fall at least as fast as on the way to it.) Taking the mode's
-/// probability from log-gamma functions instead would be worse: at a million tiles their
-/// difference keeps only nine digits.
+/// tails left out hold next to nothing: less than 1e-18 each of the whole where the distribution is
+/// log-concave (beyond the cut it falls at least as fast as on the way to it), and less than 1e-12 where the rate is
+/// a [`Rate::Beta`](super::Rate). Taking the mode's probability from log-gamma functions instead would be worse: at
+/// a million tiles their difference keeps only nine digits.
+///
+/// # And a heavy tail?
+///
+/// Where a crew's record says little, the spares for cut tiles may be any number: their tail falls no faster than a
+/// power of the count, and no window holds it. The window then ends where
+/// [`beta_failures_before`](Self::beta_failures_before) says, its probabilities are still exact, and what lies beyond is kept as one number: [`quantile`](Self::quantile) has no answer there.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Distribution {
     /// The count that the first probability belongs to.
-    offset: u64,
+    pub(super) offset: u64,
     /// Probabilities of `offset`, `offset + 1`, …; never empty.
-    pmf: Vec<f64>,
+    pub(super) pmf: Vec<f64>,
+    /// Probability of all counts above the window; 0 unless the tail is heavy.
+    pub(super) beyond: f64,
 }
 
 /// Why a count has no distribution that can be computed.
@@ -41,6 +48,8 @@ pub enum CountError {
     Probability(f64),
     /// So many tiles, or so much breakage, that the count spreads too wide to be tabulated.
     TooLarge,
+    /// The service level lies in a tail that the crew's record says too little about.
+    RecordTooShort,
 }
 
 impl fmt::Display for CountError {
@@ -52,6 +61,9 @@ impl fmt::Display for CountError {
             CountError::TooLarge => {
                 f.write_str("too many tiles, or too high a breakage, to count the spares exactly")
             }
+            CountError::RecordTooShort => f.write_str(
+                "so little is known of how often a cut tile breaks that no number of spares reaches the service level",
+            ),
         }
     }
 }
@@ -61,7 +73,7 @@ impl std::error::Error for CountError {}
 impl Distribution {
     /// The count that is always `count`.
     pub fn certain(count: u64) -> Distribution {
-        Distribution { offset: count, pmf: vec![1.0] }
+        Distribution { offset: count, pmf: vec![1.0], beyond: 0.0 }
     }
 
     /// How many of `n` tiles break, each with probability `p`:
@@ -79,7 +91,7 @@ impl Distribution {
     /// use takeoff_core::spares::Distribution;
     /// let heads = Distribution::binomial(2, 0.5)?;
     /// assert_eq!(heads.cdf(1), 0.75);
-    /// assert_eq!(heads.quantile(0.8), 2);
+    /// assert_eq!(heads.quantile(0.8), Some(2));
     /// # Ok::<(), takeoff_core::spares::CountError>(())
     /// ```
     pub fn binomial(n: u64, p: f64) -> Result<Distribution, CountError> {
@@ -93,7 +105,7 @@ impl Distribution {
         bound(n, sqrt(trials * p * (1.0 - p)))?;
         let mode = ((trials + 1.0) * p) as u64;
         let odds = p / (1.0 - p);
-        Ok(Distribution::about_mode(mode.min(n), |k| (trials - k) / (k + 1.0) * odds))
+        Window::about(mode.min(n), usize::MAX, |k| (trials - k) / (k + 1.0) * odds).whole()
     }
 
     /// How many tiles break before the `n`-th is cut whole, each with probability `p` of breaking:
@@ -113,7 +125,7 @@ impl Distribution {
     /// use takeoff_core::spares::Distribution;
     /// let spares = Distribution::failures_before(1, 0.5)?;
     /// assert!((spares.cdf(2) - 7.0 / 8.0).abs() < 1e-15);
-    /// assert_eq!(spares.quantile(0.9), 3); // 15/16, where two spares reach only 7/8
+    /// assert_eq!(spares.quantile(0.9), Some(3)); // 15/16, where two spares reach only 7/8
     /// # Ok::<(), takeoff_core::spares::CountError>(())
     /// ```
     pub fn failures_before(n: u64, p: f64) -> Result<Distribution, CountError> {
@@ -126,27 +138,7 @@ impl Distribution {
         let successes = n as f64;
         bound(n, sqrt(successes * p) / (1.0 - p))?;
         let mode = ((successes - 1.0) * p / (1.0 - p)) as u64;
-        Ok(Distribution::about_mode(mode, |f| p * (successes + f) / (f + 1.0)))
-    }
-
-    /// From the mode and `step(k) = P(k + 1)/P(k)`, which falls as `k` rises and reaches 0 at the
-    /// support's end. A mode one off does no harm.
-    fn about_mode(mode: u64, step: impl Fn(f64) -> f64) -> Distribution {
-        let below = successors(Some((mode, 1.0)), |&(k, weight)| {
-            let k = k.checked_sub(1)?;
-            Some((k, weight / step(k as f64)))
-        });
-        let above = successors(Some((mode, 1.0)), |&(k, weight)| Some((k + 1, weight * step(k as f64))));
-        let kept = |&weight: &f64| weight >= TAIL;
-
-        let mut pmf: Vec<f64> = below.skip(1).map(|(_, weight)| weight).take_while(kept).collect();
-        pmf.reverse();
-        let offset = mode - pmf.len() as u64;
-        pmf.extend(above.map(|(_, weight)| weight).take_while(kept));
-
-        let whole: f64 = pmf.iter().sum();
-        pmf.iter_mut().for_each(|p| *p /= whole);
-        Distribution { offset, pmf }
+        Window::about(mode, usize::MAX, |f| p * (successes + f) / (f + 1.0)).whole()
     }
 
     /// The distribution of the sum of two independent counts.
@@ -159,13 +151,17 @@ impl Distribution {
                 *sum += a * b;
             }
         }
+        // A sum is known as far as it can't hold a count from beyond a window.
+        let known = [self, other].iter().filter(|d| d.beyond > 0.0).map(|d| d.pmf.len()).min();
+        let cut_off: f64 = pmf.drain(known.unwrap_or(pmf.len())..).rev().sum();
+        let beyond = self.beyond + other.beyond * (1.0 - self.beyond) + cut_off;
         // Keep the window as narrow as the sum needs, however many counts are added up.
         let least = TAIL * pmf.iter().fold(0.0_f64, |greatest, &p| greatest.max(p));
         let end = pmf.iter().rposition(|&p| p >= least).map_or(pmf.len(), |last| last + 1);
         pmf.truncate(end);
         let start = pmf.iter().position(|&p| p >= least).unwrap_or(0);
         pmf.drain(..start);
-        Distribution { offset: self.offset + other.offset + start as u64, pmf }
+        Distribution { offset: self.offset + other.offset + start as u64, pmf, beyond }
     }
 
     /// `P(X = k)`.
@@ -176,16 +172,17 @@ impl Distribution {
             .map_or(0.0, |p| *p)
     }
 
-    /// `P(X ≤ s)`.
+    /// `P(X ≤ s)`; for an `s` beyond the window of a heavy tail, at least so much.
     pub fn cdf(&self, s: u64) -> f64 {
         let (up_to, _) = self.pmf.split_at(self.values_up_to(s));
         up_to.iter().sum::<f64>().min(1.0)
     }
 
-    /// `P(X > s)`, to some 1e-18: more digits of a small chance than `1 − cdf` has.
+    /// `P(X > s)`, to some 1e-18: more digits of a small chance than `1 − cdf` has. For an `s` beyond the window of
+    /// a heavy tail, at most so much.
     pub fn chance_above(&self, s: u64) -> f64 {
         let (_, above) = self.pmf.split_at(self.values_up_to(s));
-        above.iter().rev().sum::<f64>().min(1.0)
+        (self.beyond + above.iter().rev().sum::<f64>()).min(1.0)
     }
 
     /// How many of the window's values are `≤ s`.
@@ -194,26 +191,28 @@ impl Distribution {
         usize::try_from(values).map_or(self.pmf.len(), |values| values.min(self.pmf.len()))
     }
 
-    /// The least `s` with `P(X ≤ s) + 1e-12 ≥ q`; for a `q` of 1 or more, at most the window's last value.
-    pub fn quantile(&self, q: f64) -> u64 {
+    /// The least `s` with `P(X ≤ s) + 1e-12 ≥ q`; `None` where it lies beyond the window of a heavy tail. For a `q`
+    /// of 1 or more, at most the window's last value.
+    pub fn quantile(&self, q: f64) -> Option<u64> {
         if q <= TIE {
-            return 0;
+            return Some(0);
         }
         let mut reached = TIE;
         let reaches = |&p: &f64| {
             reached += p;
             reached >= q
         };
-        let place = self.pmf.iter().position(reaches).unwrap_or(self.pmf.len() - 1);
-        self.offset + place as u64
+        let place = self.pmf.iter().position(reaches);
+        let last = (self.beyond <= TIE).then_some(self.pmf.len() - 1);
+        Some(self.offset + place.or(last)? as u64)
     }
 
-    /// The mean of the count.
+    /// The mean of the count, as far as the window holds it.
     pub fn mean(&self) -> f64 {
         self.offset as f64 + self.mean_in_window()
     }
 
-    /// The variance of the count.
+    /// The variance of the count, as far as the window holds it.
     pub fn variance(&self) -> f64 {
         let mean = self.mean_in_window();
         self.pmf.iter().zip(0u32..).map(|(p, i)| p * (f64::from(i) - mean) * (f64::from(i) - mean)).sum()
@@ -225,6 +224,6 @@ impl Distribution {
 }
 
 /// Refuses what would need too wide a window.
-fn bound(n: u64, deviation: f64) -> Result<(), CountError> {
+pub(super) fn bound(n: u64, deviation: f64) -> Result<(), CountError> {
     if n <= GREATEST_COUNT && deviation <= GREATEST_DEVIATION { Ok(()) } else { Err(CountError::TooLarge) }
 }

@@ -1,7 +1,10 @@
 //! From the tiles handled to the spares to buy.
-use super::distribution::{CountError, Distribution};
 use schemars::JsonSchema;
 use serde::Serialize;
+
+use super::distribution::{CountError, Distribution};
+use super::least_cost::least_cost;
+use super::rate::Rate;
 
 /// How many tiles of one kind are handled, each in the first class that holds for it.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, JsonSchema)]
@@ -18,30 +21,34 @@ pub struct Handled {
     pub walked: u64,
 }
 
-/// The probability that a tile breaks, by class. An assumption: every report prints it.
+/// How often a tile breaks, by class. An assumption: every report prints it.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, JsonSchema)]
 pub struct Breakage {
-    /// Of a tile that is cut; at least 0 and less than 1.
-    pub cut: f64,
-    /// Of a tile that is taken up and laid back; from 0 to 1, like those below.
-    pub removed: f64,
+    /// Of a tile that is cut; known, at least 0 and less than 1.
+    pub cut: Rate,
+    /// Of a tile that is taken up and laid back; known, from 0 to 1, like those below.
+    pub removed: Rate,
     /// Of a tile that is loosened.
-    pub loosened: f64,
+    pub loosened: Rate,
     /// Of a tile that is walked on.
-    pub walked: f64,
+    pub walked: Rate,
     /// Whether a spare for a cut tile is cut too and may break in its turn.
     pub recut: bool,
 }
 
-/// What the job says about its spares beside the counts.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, JsonSchema)]
-pub struct Terms {
-    /// The probability, above 0 and below 1, with which the spares are to be enough.
-    pub service_level: f64,
+/// What one job asks of the spares of one tile kind.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Demand {
+    /// The tiles handled.
+    pub handled: Handled,
+    /// How often they break.
+    pub breakage: Breakage,
     /// New tiles that the piece for one severed tile is made up from; 2 as a rule.
     pub pieces_for_severed: u64,
     /// Tiles of this kind already on hand.
     pub on_hand: u64,
+    /// Sound tiles that the crew takes from under its arrays.
+    pub harvested: u64,
 }
 
 /// The spares of one tile kind, and how they came about.
@@ -53,13 +60,16 @@ pub struct Spares {
     pub for_severed: u64,
     /// Tiles already on hand.
     pub on_hand: u64,
-    /// Tiles to buy: `used_at_level + for_severed − on_hand`, never below 0.
+    /// Tiles taken from under an array.
+    pub harvested: u64,
+    /// Tiles to buy: `used_at_level + for_severed − on_hand − harvested`, never below 0.
     pub spares: u64,
-    /// The mean number of spares that breakage uses; pieces for severed tiles not counted.
-    pub expected: f64,
-    /// The probability that the tiles bought and on hand are not enough.
+    /// The mean number of spares that breakage uses, pieces for severed tiles not counted; `None` where the crew's
+    /// record says so little of cut tiles that there is no mean.
+    pub expected: Option<f64>,
+    /// The probability that the tiles bought, on hand and harvested are not enough.
     pub chance_short: f64,
-    /// The same for a few tiles fewer or more.
+    /// The same for other numbers of tiles bought, ascending: from next to surely short to next to never.
     pub alternatives: Vec<Alternative>,
     /// The distribution of the spares that breakage uses.
     #[serde(skip)]
@@ -71,44 +81,101 @@ pub struct Spares {
 pub struct Alternative {
     /// Tiles bought.
     pub spares: u64,
-    /// The probability that these and the tiles on hand are not enough.
+    /// The probability that these, those on hand and those harvested are not enough.
     pub chance_short: f64,
 }
 
-/// How far the alternatives reach to either side of the number to buy.
+/// How far the alternatives reach to either side of the number to buy, at least.
 const REACH: u64 = 2;
+/// They reach from where the chance of running short is 1 less this, to where it is this.
+const NEXT_TO_NONE: f64 = 0.001;
+/// The most steps from one end of the alternatives to the other; where more are needed, they are larger.
+const STEPS: u64 = 400;
 
-/// The distribution of the spares that breakage uses: the sum over the classes, each tile breaking
-/// independently of all others.
+/// A class of tiles that one rate holds for. Every job's tiles of that class are in it: what is not known of the rate
+/// is the same for all of them.
+#[derive(Clone, Copy, Debug, PartialEq)]
+struct Class {
+    what: What,
+    rate: Rate,
+}
+
+/// What is done with the tiles of a class.
+#[derive(Clone, Copy, Debug, PartialEq)]
+enum What {
+    /// Cut, and a spare is cut until it stays whole.
+    CutUntilWhole,
+    /// Cut once.
+    Cut,
+    Removed,
+    Loosened,
+    Walked,
+}
+
+impl Class {
+    fn used(self, n: u64) -> Result<Distribution, CountError> {
+        if self.what == What::CutUntilWhole { self.rate.broken_before(n) } else { self.rate.broken(n) }
+    }
+
+    fn expected(self, n: u64) -> Option<f64> {
+        let until_whole = self.what == What::CutUntilWhole;
+        if until_whole { self.rate.mean_broken_before(n) } else { Some(self.rate.mean_broken(n)) }
+    }
+}
+
+/// How many tiles of all jobs are in each class.
+fn classes(jobs: &[Demand]) -> Vec<(Class, u64)> {
+    let mut classes: Vec<(Class, u64)> = Vec::new();
+    for Demand { handled, breakage, .. } in jobs {
+        let cut = if breakage.recut { What::CutUntilWhole } else { What::Cut };
+        for (what, rate, n) in [
+            (cut, breakage.cut, handled.cut),
+            (What::Removed, breakage.removed, handled.removed),
+            (What::Loosened, breakage.loosened, handled.loosened),
+            (What::Walked, breakage.walked, handled.walked),
+        ] {
+            let class = Class { what, rate };
+            match classes.iter_mut().find(|(known, _)| *known == class) {
+                Some((_, count)) => *count = count.saturating_add(n),
+                None => classes.push((class, n)),
+            }
+        }
+    }
+    classes
+}
+
+/// The distribution of the spares of one tile kind that breakage uses on some jobs: the sum over the classes.
 ///
 /// Removed, loosened and walked tiles break or not, once: binomial. A spare for a cut tile is cut
 /// too, so that the cut tiles use as many spares as fail before the last is whole: negative
 /// binomial, or else, without recutting, binomial as well. Severed tiles are no trial.
 ///
+/// Where a rate is known from a crew's record only, the class has one predictive distribution of the count summed over
+/// the jobs with that record (beta-binomial, beta negative binomial): a crew that breaks much on one job does so
+/// on the next. Classes are independent of each other, and so are the same class with two different rates.
+///
 /// # Errors
 ///
-/// Those of [`Distribution::binomial`] and [`Distribution::failures_before`].
-pub fn used(handled: &Handled, breakage: &Breakage) -> Result<Distribution, CountError> {
-    let cut = if breakage.recut {
-        Distribution::failures_before(handled.cut, breakage.cut)?
-    } else {
-        Distribution::binomial(handled.cut, breakage.cut)?
-    };
-    let once = [
-        (handled.removed, breakage.removed),
-        (handled.loosened, breakage.loosened),
-        (handled.walked, breakage.walked),
-    ];
-    once.into_iter().try_fold(cut, |sum, (n, p)| Ok(sum.convolve(&Distribution::binomial(n, p)?)))
+/// Those of [`Distribution::binomial`], [`Distribution::failures_before`] and their kin for records.
+pub fn used(jobs: &[Demand]) -> Result<Distribution, CountError> {
+    classes(jobs)
+        .into_iter()
+        .try_fold(Distribution::certain(0), |sum, (class, n)| Ok(sum.convolve(&class.used(n)?)))
 }
 
-/// The spares of one tile kind: the least `s` with `P(X ≤ s) ≥ service level`, where `X` is the
-/// number of spares [`used`], plus the pieces for severed tiles, less the tiles on hand, never
-/// below 0.
+/// The mean of [`used`], the sum of the classes' means; `None` where one has none.
+pub fn expected(jobs: &[Demand]) -> Option<f64> {
+    classes(jobs).into_iter().map(|(class, n)| class.expected(n)).sum()
+}
+
+/// The spares of one tile kind for a pool of jobs, which may be one job: the least `s` with
+/// `P(X ≤ s) ≥ service level`, where `X` is the number of spares [`used`] on all of them, plus the pieces for severed
+/// tiles, less the tiles on hand and those harvested, never below 0.
 ///
 /// # Errors
 ///
-/// A breakage is no probability, or the counts are too large for an exact distribution.
+/// A breakage is no probability, the counts are too large for an exact distribution, or the crew's record is too short
+/// for the service level.
 ///
 /// # Example
 ///
@@ -117,38 +184,75 @@ pub fn used(handled: &Handled, breakage: &Breakage) -> Result<Distribution, Coun
 /// One more tile is severed and takes two new ones; one tile is on hand.
 ///
 /// ```
-/// use takeoff_core::spares::{Breakage, Handled, Terms, spares};
+/// use takeoff_core::spares::{Breakage, Demand, Handled, Rate, pooled};
+/// let none = Rate::Known(0.0);
+/// let breakage = Breakage { cut: none, removed: Rate::Known(0.1), loosened: none, walked: none, recut: true };
 /// let handled = Handled { removed: 10, severed: 1, ..Handled::default() };
-/// let breakage = Breakage { cut: 0.1, removed: 0.1, loosened: 0.0, walked: 0.0, recut: true };
-/// let terms = Terms { service_level: 0.9, pieces_for_severed: 2, on_hand: 1 };
-/// let spares = spares(&handled, &breakage, &terms)?;
+/// let job = Demand { handled, breakage, pieces_for_severed: 2, on_hand: 1, harvested: 0 };
+/// let spares = pooled(&[job], 0.9)?;
 /// assert_eq!(spares.used_at_level, 2);
 /// assert_eq!(spares.spares, 2 + 2 - 1);
 /// assert!((spares.chance_short - (1.0 - 0.930)).abs() < 0.001);
+///
+/// // Two such jobs pooled: P(X ≤ 3) of 20 tiles is 0.867, P(X ≤ 4) 0.957; and here 4 is what two jobs need apart.
+/// assert_eq!(pooled(&[job, job], 0.9)?.used_at_level, 4);
+/// // Four: 7 of 40, where four jobs apart need 8.
+/// assert_eq!(pooled(&[job; 4], 0.9)?.used_at_level, 7);
 /// # Ok::<(), takeoff_core::spares::CountError>(())
 /// ```
-pub fn spares(handled: &Handled, breakage: &Breakage, terms: &Terms) -> Result<Spares, CountError> {
-    let distribution = used(handled, breakage)?;
-    let for_severed = handled.severed.checked_mul(terms.pieces_for_severed).ok_or(CountError::TooLarge)?;
-    let used_at_level = distribution.quantile(terms.service_level);
-    let need = used_at_level.checked_add(for_severed).ok_or(CountError::TooLarge)?;
-    let spares = need.saturating_sub(terms.on_hand);
-
-    let chance_short = |bought: u64| match bought.saturating_add(terms.on_hand).checked_sub(for_severed) {
-        Some(left_for_breakage) => distribution.chance_above(left_for_breakage),
-        None => 1.0,
+pub fn pooled(jobs: &[Demand], service_level: f64) -> Result<Spares, CountError> {
+    let distribution = used(jobs)?;
+    let sum = |count: fn(&Demand) -> Option<u64>| {
+        jobs.iter().try_fold(0_u64, |sum, job| sum.checked_add(count(job)?)).ok_or(CountError::TooLarge)
     };
-    let around = spares.saturating_sub(REACH)..=spares.saturating_add(REACH);
-    Ok(Spares {
-        used_at_level,
-        for_severed,
-        on_hand: terms.on_hand,
-        spares,
-        expected: distribution.mean(),
-        chance_short: chance_short(spares),
-        alternatives: around
-            .map(|spares| Alternative { spares, chance_short: chance_short(spares) })
-            .collect(),
+    let mut spares = Spares {
+        used_at_level: distribution.quantile(service_level).ok_or(CountError::RecordTooShort)?,
+        for_severed: sum(|job| job.handled.severed.checked_mul(job.pieces_for_severed))?,
+        on_hand: sum(|job| Some(job.on_hand))?,
+        harvested: sum(|job| Some(job.harvested))?,
+        spares: 0,
+        expected: expected(jobs),
+        chance_short: 0.0,
+        alternatives: Vec::new(),
         distribution,
-    })
+    };
+    spares.spares = spares.to_buy(spares.used_at_level);
+    spares.chance_short = spares.chance_short_with(spares.spares);
+    spares.alternatives = spares.range();
+    Ok(spares)
+}
+
+impl Spares {
+    /// Tiles to buy so that there are this many for breakage.
+    pub fn to_buy(&self, for_breakage: u64) -> u64 {
+        let free = self.on_hand.saturating_add(self.harvested);
+        for_breakage.saturating_add(self.for_severed).saturating_sub(free)
+    }
+
+    /// The probability that so many tiles bought, with those on hand and harvested, are not enough.
+    pub fn chance_short_with(&self, bought: u64) -> f64 {
+        let all = bought.saturating_add(self.on_hand).saturating_add(self.harvested);
+        all.checked_sub(self.for_severed).map_or(1.0, |left| self.distribution.chance_above(left))
+    }
+
+    /// Tiles to buy at the least expected cost, by the cost of one over the cost of a tile short: [`least_cost`].
+    /// Pieces for severed tiles are bought in any case.
+    pub fn to_buy_at_least_cost(&self, cost_ratio: f64) -> Option<u64> {
+        least_cost(&self.distribution, cost_ratio).map(|for_breakage| self.to_buy(for_breakage))
+    }
+
+    /// The numbers of tiles worth a look.
+    fn range(&self) -> Vec<Alternative> {
+        let end = |q| self.distribution.quantile(q).map(|for_breakage| self.to_buy(for_breakage));
+        let first = end(NEXT_TO_NONE).unwrap_or(0).min(self.spares.saturating_sub(REACH));
+        let next_ones = self.spares.saturating_add(REACH);
+        let last = end(1.0 - NEXT_TO_NONE).unwrap_or(next_ones).max(next_ones);
+        let step = (last - first).div_ceil(STEPS).max(1);
+        // The number to buy is among them, whatever the step.
+        let from = first + (self.spares - first) % step;
+        (from..=last)
+            .step_by(usize::try_from(step).unwrap_or(usize::MAX))
+            .map(|spares| Alternative { spares, chance_short: self.chance_short_with(spares) })
+            .collect()
+    }
 }

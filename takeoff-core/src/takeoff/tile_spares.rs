@@ -4,7 +4,7 @@ use std::sync::Arc;
 use crate::deck::count;
 use crate::job::{Job, Pieces, Problem, Severity, Tile};
 use crate::slope::{Part, piece_name};
-use crate::spares::{Handled, Terms, spares};
+use crate::spares::{CountError, Demand, Handled, pooled};
 
 use super::slope::Worked;
 use super::{TileClass, TileSpares};
@@ -31,26 +31,37 @@ pub(super) fn tile_spares(job: &Job, worked: &[Worked]) -> Result<Vec<TileSpares
                 name = Some(piece_name(slope, part));
             }
             let Some(name) = name else { continue };
-            let terms = Terms {
-                service_level: job.practice.service_level,
+            let demand = Demand {
+                handled,
+                breakage: job.practice.breakage,
                 pieces_for_severed: job.practice.pieces_for_severed,
                 on_hand,
+                harvested: 0,
             };
-            match spares(&handled, &job.practice.breakage, &terms) {
+            match pooled(&[demand], job.practice.service_level) {
                 Ok(spares) => all.push(TileSpares { tile: name, handled, weight_g: tile.weight_g, spares }),
-                Err(error) => {
-                    return Err(vec![Problem {
-                        code: "breakage-too-wide".to_owned(),
-                        message: format!("the spares of `{name}` can't be counted: {error}"),
-                        help: "give lower chances of breaking".to_owned(),
-                        path: "/practice/breakage".to_owned(),
-                        severity: Severity::Error,
-                    }]);
-                }
+                Err(error) => return Err(vec![uncountable(&name, error)]),
             }
         }
     }
     Ok(all)
+}
+
+/// The spares of a kind of piece that can't be counted.
+fn uncountable(name: &str, error: CountError) -> Problem {
+    let (help, path) = match error {
+        CountError::RecordTooShort => {
+            ("give the stated chances more weight, or a lower service level", "/practice/crew_record")
+        }
+        _ => ("give lower chances of breaking", "/practice/breakage"),
+    };
+    Problem {
+        code: "breakage-too-wide".to_owned(),
+        message: format!("the spares of `{name}` can't be counted: {error}"),
+        help: help.to_owned(),
+        path: path.to_owned(),
+        severity: Severity::Error,
+    }
 }
 
 /// The parts of a tile with the pieces on hand.

@@ -50,6 +50,12 @@ fn errors() -> Vec<Case> {
     let at = |root: &str, field: &str, value: Value| json!({ format!("{root}/{field}"): value });
     let slope = |field: &str, value: Value| at("/slopes/0", field, value);
     let hole = |name: &str, u: [&str; 2], v: [&str; 2]| json!({ "name": name, "outline": [[u[0], v[0]], [u[1], v[0]], [u[1], v[1]], [u[0], v[1]]] });
+    let record = |weight: Value, cut: Value| {
+        let other = json!({ "handled": 99, "broken": 1 });
+        json!({ "/practice/crew_record": {
+            "weight": weight, "cut": cut, "removed": other, "loosened": other, "walked": other,
+        } })
+    };
     let grid = json!({
         "name": "G", "assembly": "post-7", "u": "5 ft", "v": "9 ft",
         "columns": 40_000, "column_spacing": "1 in", "rows": 25_000, "row_spacing": "1 in",
@@ -79,6 +85,30 @@ fn errors() -> Vec<Case> {
             at(TILE, "profile", json!({ "shape": "arcs", "rise": "4 in", "wave": "6 in" })),
         ),
         case("service-level", "/practice/service_level", json!({ "/practice/service_level": 1 })),
+        case(
+            "out-of-range",
+            "/practice/crew_record/weight",
+            record(json!(-1), json!({ "handled": 9, "broken": 1 })),
+        ),
+        case("missing-field", "/practice/crew_record", json!({ "/practice/crew_record": {} })),
+        case(
+            "record-says-nothing",
+            "/practice/crew_record/weight",
+            json!({ "/practice/crew_record": {
+                "weight": 0, "cut": { "handled": 9, "broken": 1 }, "removed": { "handled": 9, "broken": 1 },
+                "loosened": { "handled": 9, "broken": 1 },
+            } }),
+        ),
+        case(
+            "broken-beyond-handled",
+            "/practice/crew_record/cut",
+            record(json!(50), json!({ "handled": 9, "broken": 10 })),
+        ),
+        case(
+            "record-says-nothing",
+            "/practice/crew_record/cut",
+            record(json!(0), json!({ "handled": 9, "broken": 0 })),
+        ),
         case("empty-name", "/slopes/0/name", slope("name", json!(" "))),
         case("one-way", "/slopes/0/courses", slope("courses", json!({}))),
         case("one-way", "/slopes/0/courses", slope("courses/noses", json!(["0", "13 in"]))),

@@ -3,6 +3,7 @@ use serde_json::json;
 
 use super::super::{Assumption, Pieces, Place};
 use super::{codes, good, read, with};
+use crate::spares::Rate;
 use crate::units::Length;
 
 fn inches(text: &str) -> Length {
@@ -133,7 +134,8 @@ fn what_is_left_out_is_assumed_and_listed() {
     assert_eq!((cement.coats, cement.cement_waste, cement.mesh_waste), (2, 0.1, 0.1));
     assert!((cement.container_mm3 - crate::units::Volume::parse("1 gal").unwrap().mm3()).abs() < 1e-6);
     let b = &p.breakage;
-    assert_eq!((b.cut, b.removed, b.loosened, b.walked, b.recut), (0.06, 0.02, 0.01, 0.005, true));
+    assert_eq!([b.cut, b.removed, b.loosened, b.walked], [0.06, 0.02, 0.01, 0.005].map(Rate::Known));
+    assert!(b.recut);
     assert!(job.assumptions.iter().filter(|assumption| assumption.set_by_job).count() == 2, "the two beads");
     let metric = read(&with(good(), &json!({ "/display": "metric" }))).unwrap();
     let web = &metric.assumptions[0];
