@@ -27,7 +27,7 @@ pub(crate) fn flat_tile() -> Tile {
         name: "flat".into(),
         length: len("16 1/2 in"),
         cover: len("12 in"),
-        pieces: Pieces::One { width: len("13 in"), lap_side: LapSide::Left, on_hand: 0 },
+        pieces: Pieces::One { width: len("13 in"), lap_side: LapSide::Left, stock: Stock::default() },
         least_head_lap: len("3 in"),
         thickness: len("1 in"),
         weight_g: None,

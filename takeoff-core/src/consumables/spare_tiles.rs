@@ -26,13 +26,17 @@ pub(super) fn spare_tiles(job: &Job, slopes: &[SlopeTakeoff], spares: &[TileSpar
                 each: job.practice.pieces_for_severed as f64,
                 places: severed_tiles(slopes, tile),
             };
-            let on_hand = Basis {
-                what: "on hand already".to_owned(),
-                count: spares.on_hand.min(spares.used_at_level + spares.for_severed),
+            let need = spares.used_at_level + spares.for_severed;
+            let saved = |what: &str, count| Basis {
+                what: what.to_owned(),
+                count,
                 each: -1.0,
                 places: Vec::new(),
             };
-            let reasons = [severed, on_hand].into_iter().filter(|basis| basis.count > 0);
+            let on_hand = saved("on hand already", spares.on_hand.min(need));
+            let harvested =
+                saved("taken from under the arrays", spares.harvested.min(need - on_hand.count));
+            let reasons = [severed, on_hand, harvested].into_iter().filter(|basis| basis.count > 0);
             let basis = std::iter::once(breakage).chain(reasons).collect();
             line(of_kind.item(), Unit::Each, 0.0, basis)
         })

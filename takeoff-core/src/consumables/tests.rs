@@ -5,7 +5,8 @@ use proptest::prelude::*;
 
 use super::*;
 use crate::job::*;
-use crate::takeoff::{Basis, MaterialLine, Takeoff, Unit, takeoff};
+use crate::slope::Array;
+use crate::takeoff::{Basis, CAUTIONS, HARVEST_CAUTION, MaterialLine, Takeoff, Unit, takeoff};
 use crate::testing::{assembly, flat_tile, gable_with, inches, practice, three_course_assembly};
 use crate::units::{Length, Volume};
 
@@ -55,6 +56,11 @@ fn line<'a>(takeoff: &'a Takeoff, item: &str) -> &'a MaterialLine {
 
 fn reasons(line: &MaterialLine) -> Vec<(u64, f64)> {
     line.basis.iter().map(|Basis { count, each, .. }| (*count, *each)).collect()
+}
+
+/// What is on hand and what is taken from under the arrays.
+fn stock(on_hand: u64, harvest: u64) -> Stock {
+    Stock { on_hand, harvest, harvest_path: "/tiles/flat/harvest".to_owned() }
 }
 
 /// Feet of round bead from a cartridge: `V / (π/4 · d² · 12)`, V exact from 1 US gal = 231 in³ = 128 fl oz
@@ -190,7 +196,7 @@ fn like_patches_are_one_reason() {
 #[test]
 fn spares_are_explained_to_the_last_tile() {
     let mut job = three_posts();
-    let pieces = Pieces::One { width: inches(13.0), lap_side: LapSide::Left, on_hand: 1 };
+    let pieces = Pieces::One { width: inches(13.0), lap_side: LapSide::Left, stock: stock(1, 0) };
     let tile = Arc::new(Tile { pieces, ..flat_tile() });
     job.tiles = vec![tile.clone()];
     job.slopes[0].tile = tile;
@@ -207,8 +213,36 @@ fn spares_are_explained_to_the_last_tile() {
             handled.cut, handled.removed, handled.loosened
         )
     );
+    // No array, so nothing to harvest: a finding, and no tile less to bring.
+    let pieces = Pieces::One { width: inches(13.0), lap_side: LapSide::Left, stock: stock(0, 2) };
+    let tile = Arc::new(Tile { pieces, ..flat_tile() });
+    job.tiles = vec![tile.clone()];
+    job.slopes[0].tile = tile;
+    let bare = taken_off(&job);
+    let found: Vec<&str> = bare.findings.iter().map(|finding| finding.path.as_str()).collect();
+    assert!(found.contains(&"/tiles/flat/harvest"), "{found:?}");
+    assert_eq!(bare.cautions.len(), CAUTIONS.len());
+    // One array over 20 by 3 tiles, above all posts: harvested, with a caution.
+    job.slopes[0].arrays = vec![Array {
+        name: "field".to_owned(),
+        at: SlopePoint { u: inches(192.0), v: inches(104.5) },
+        module_width: inches(246.0),
+        module_height: inches(3.0 * 13.25),
+        columns: 1,
+        rows: 1,
+        column_gap: Length::ZERO,
+        row_gap: Length::ZERO,
+    }];
+    let takeoff = taken_off(&job);
+    let of_tile = &takeoff.spares[0];
+    assert_eq!((of_tile.hidden, of_tile.spares.harvested), (60, 2));
+    let spare = line(&takeoff, "spare tile flat");
+    assert_eq!(spare.need, line(&bare, "spare tile flat").need - 2.0);
+    assert_eq!(spare.basis.last().unwrap().what, "taken from under the arrays");
+    assert!(takeoff.findings.iter().all(|finding| finding.code != "harvest-beyond-arrays"));
+    assert_eq!(takeoff.cautions.last().unwrap(), HARVEST_CAUTION);
     // More on hand than needed: none to bring, and the reasons still add up.
-    let pieces = Pieces::One { width: inches(13.0), lap_side: LapSide::Left, on_hand: 500 };
+    let pieces = Pieces::One { width: inches(13.0), lap_side: LapSide::Left, stock: stock(500, 7) };
     let tile = Arc::new(Tile { pieces, ..flat_tile() });
     job.tiles = vec![tile.clone()];
     job.slopes[0].tile = tile;
@@ -232,7 +266,7 @@ fn hung_tile_is_fastened_in_the_perimeter_strip_only() {
 fn a_severed_tile_takes_new_tiles_and_fasteners_for_each_piece() {
     // 3 1/2 in wide tiles, the opening with its web 4 in wide: severed.
     let mut job = job(vec![gable_with(full_assembly(), &[(52.25, 33.0)])]);
-    let pieces = Pieces::One { width: inches(3.5), lap_side: LapSide::Left, on_hand: 0 };
+    let pieces = Pieces::One { width: inches(3.5), lap_side: LapSide::Left, stock: Stock::default() };
     let tile = Arc::new(Tile { cover: inches(3.0), pieces, ..flat_tile() });
     job.tiles = vec![tile.clone()];
     job.slopes[0].tile = tile;

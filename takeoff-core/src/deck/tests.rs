@@ -1,5 +1,6 @@
 //! The worked examples of the work on the deck, and what must hold for any posts.
 mod handled;
+mod hidden;
 mod patches;
 mod three_course;
 mod wood;

@@ -88,8 +88,8 @@ pub enum Pieces {
         width: Length,
         /// Which side strip lies under the neighbour.
         lap_side: LapSide,
-        /// Tiles already on hand.
-        on_hand: u64,
+        /// Where spare tiles come from besides the shop.
+        stock: Stock,
     },
     /// In each column a pan centred on the column and a cover centred on the joint.
     PanAndCover {
@@ -97,11 +97,22 @@ pub enum Pieces {
         pan_width: Length,
         /// Overall width of a cover.
         cover_width: Length,
-        /// Pans already on hand.
-        pans_on_hand: u64,
-        /// Covers already on hand.
-        covers_on_hand: u64,
+        /// Where spare pans come from besides the shop.
+        pans: Stock,
+        /// Where spare covers come from besides the shop.
+        covers: Stock,
     },
+}
+
+/// Pieces that need not be bought.
+#[derive(Clone, Debug, Default)]
+pub struct Stock {
+    /// Already on hand.
+    pub(crate) on_hand: u64,
+    /// Taken from under the arrays.
+    pub(crate) harvest: u64,
+    /// JSON Pointer to where the job gives the harvest.
+    pub(crate) harvest_path: String,
 }
 
 /// Which side strip of a tile lies under its neighbour.

@@ -61,6 +61,9 @@ objects! {
         lap_side: Option<Choice<LapSide>>,
         /// Tiles already on hand, taken off the spares to buy. Left out: none.
         on_hand: Option<Count>,
+        /// Sound tiles that the crew takes from under the arrays, where nobody sees them, taken off the spares to buy.
+        /// Their places have to be kept weathertight. Left out: none.
+        harvest: Option<Count>,
         /// The pieces of a two-piece tile.
         pan_and_cover: Option<PanAndCover>,
         /// How a tile is held. Tiles set in mortar, foam or adhesive can't be loosened and laid back.
@@ -80,8 +83,12 @@ objects! {
         cover_width: TileSize,
         /// Pans already on hand. Left out: none.
         pans_on_hand: Option<Count>,
+        /// Sound pans that the crew takes from under the arrays. Left out: none.
+        pans_harvest: Option<Count>,
         /// Covers already on hand. Left out: none.
         covers_on_hand: Option<Count>,
+        /// Sound covers that the crew takes from under the arrays. Left out: none.
+        covers_harvest: Option<Count>,
     }
 
     /// The shape of a tile across the slope.

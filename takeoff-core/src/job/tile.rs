@@ -1,9 +1,10 @@
 //! A kind of tile: whether its measures fit each other.
 use super::codes::Code;
+use super::kinds::Count;
 use super::practice::Assumptions;
 use super::raw;
 use super::reader::{Field, Reader, quoted};
-use super::{Held, LapSide, Pieces, Tile};
+use super::{Held, LapSide, Pieces, Stock, Tile};
 use crate::profile::{Profile, ProfileError};
 use crate::units::Length;
 
@@ -53,15 +54,20 @@ pub(super) fn tile(
 
 fn pieces(field: &Field<raw::Tile>, reader: &mut Reader<'_>) -> Option<Pieces> {
     let written = field.get()?;
-    let one_piece = [written.width.is_given(), written.lap_side.is_given(), written.on_hand.is_given()];
+    let one_piece = [
+        written.width.is_given(),
+        written.lap_side.is_given(),
+        written.on_hand.is_given(),
+        written.harvest.is_given(),
+    ];
     let ways = "`width` and `lap_side` of a one-piece tile, or `pan_and_cover` of a two-piece one";
     match reader.one_way(field.at, [one_piece.contains(&true), written.pan_and_cover.is_given()], ways)? {
         0 => {
             let width = reader.needed(field.at, "width", &written.width);
             let (width, cover) = (*width?, *written.cover.get()?);
             let lap_side = lap_side(field, width, cover, reader)?;
-            let on_hand = written.on_hand.given().copied().unwrap_or(0).into();
-            Some(Pieces::One { width, lap_side, on_hand })
+            let stock = stock(&written.on_hand, &written.harvest, reader);
+            Some(Pieces::One { width, lap_side, stock })
         }
         _ => pan_and_cover(written.pan_and_cover.given()?, &written.cover, reader),
     }
@@ -126,9 +132,14 @@ fn pan_and_cover(
     Some(Pieces::PanAndCover {
         pan_width,
         cover_width,
-        pans_on_hand: written.pans_on_hand.given().copied().unwrap_or(0).into(),
-        covers_on_hand: written.covers_on_hand.given().copied().unwrap_or(0).into(),
+        pans: stock(&written.pans_on_hand, &written.pans_harvest, reader),
+        covers: stock(&written.covers_on_hand, &written.covers_harvest, reader),
     })
+}
+
+fn stock(on_hand: &Field<Option<Count>>, harvest: &Field<Option<Count>>, reader: &Reader<'_>) -> Stock {
+    let count = |field: &Field<Option<Count>>| field.given().copied().unwrap_or(0).into();
+    Stock { on_hand: count(on_hand), harvest: count(harvest), harvest_path: reader.tree.pointer(harvest.at) }
 }
 
 fn profile(field: &Field<Option<raw::Profile>>, reader: &mut Reader<'_>) -> Option<Profile> {

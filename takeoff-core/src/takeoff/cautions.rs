@@ -1,5 +1,5 @@
 //! What every report says beside its numbers: the usual cautions, and what a survey should have asked.
-use super::Counts;
+use super::{Counts, TileSpares};
 use crate::job::SurveyQuestion;
 
 /// The usual cautions of the trade, a sentence or two each. The regulations named are those of the
@@ -30,10 +30,16 @@ pub const THREE_COURSE_CAUTION: &str = "Three-course work: bands of roof cement 
      job says that the building official allows them here. Have that permission in writing; the local code and the makers' \
      instructions for cement, mesh and underlayment decide whether and how it is done.";
 
+/// What is said besides where tiles are harvested from under an array.
+pub const HARVEST_CAUTION: &str = "Harvest: where a tile is taken from under an array, only the underlayment is left against rain, sun and \
+     animals. Whether that is allowed, and how the place is kept weathertight, follows the local code and is for a \
+     licensed roofer to decide.";
+
 /// The cautions of a takeoff: the usual ones, and those of work that only some jobs have.
-pub(super) fn cautions(counts: &Counts) -> Vec<String> {
+pub(super) fn cautions(counts: &Counts, spares: &[TileSpares]) -> Vec<String> {
     let three_course = (counts.three_course > 0).then_some(THREE_COURSE_CAUTION);
-    CAUTIONS.into_iter().chain(three_course).map(str::to_owned).collect()
+    let harvest = spares.iter().any(|of| of.spares.harvested > 0).then_some(HARVEST_CAUTION);
+    CAUTIONS.into_iter().chain(three_course).chain(harvest).map(str::to_owned).collect()
 }
 
 /// A question of the survey, in words.

@@ -15,7 +15,7 @@ mod result;
 mod slope;
 mod tile_spares;
 
-pub use cautions::{CAUTIONS, THREE_COURSE_CAUTION, question};
+pub use cautions::{CAUTIONS, HARVEST_CAUTION, THREE_COURSE_CAUTION, question};
 pub use result::*;
 
 use crate::consumables::materials;
@@ -40,9 +40,9 @@ use slope::Worked;
 pub fn takeoff(job: &Job) -> Result<Takeoff, Vec<Problem>> {
     let worked: Vec<Worked> =
         job.slopes.iter().enumerate().map(|(place, slope)| slope::work(job, place, slope)).collect();
-    let spares = tile_spares::tile_spares(job, &worked)?;
+    let (spares, of_spares) = tile_spares::tile_spares(job, &worked)?;
     let findings = worked.iter().flat_map(|worked| &worked.findings);
-    let findings: Vec<Problem> = job.findings.iter().chain(findings).cloned().collect();
+    let findings: Vec<Problem> = job.findings.iter().chain(findings).chain(&of_spares).cloned().collect();
     let slopes: Vec<SlopeTakeoff> = worked.into_iter().map(|worked| worked.takeoff).collect();
     let counts = counts::counts(&slopes);
     Ok(Takeoff {
@@ -51,12 +51,12 @@ pub fn takeoff(job: &Job) -> Result<Takeoff, Vec<Problem>> {
         display: job.display,
         materials: materials(job, &slopes, &spares),
         service_level: job.practice.service_level,
+        cautions: cautions::cautions(&counts, &spares),
+        counts,
         spares,
         slopes,
         findings,
         assumptions: job.assumptions.clone(),
-        cautions: cautions::cautions(&counts),
-        counts,
         survey: job
             .survey
             .iter()

@@ -116,6 +116,8 @@ pub struct TileSpares {
     pub tile: String,
     /// How many tiles are handled, by class.
     pub handled: Handled,
+    /// Whole tiles that the arrays hide and that nothing else is done to: they can be harvested.
+    pub hidden: u64,
     /// What one tile weighs, grams, if the job says.
     pub weight_g: Option<f64>,
     /// The count and how it was found.

@@ -1,13 +1,13 @@
 //! The takeoff of one slope.
 use crate::cuts::{cuts_of, openings_of};
 use crate::deck::{
-    Method, Taken, bands_that_meet, battens, deck_area, flashings_that_meet, head_lap, patches,
+    Method, Taken, bands_that_meet, battens, deck_area, flashings_that_meet, head_lap, hidden, patches,
     patches_without_lap_line, set_tiles, support, taken_up, three_course, tile_work, trim, work_zone,
 };
 use crate::geometry::{Ellipse, Point, Polygon, to_mm};
 use crate::job::{Job, Pieces, Place, Problem, Slope};
 use crate::place::Neighbours;
-use crate::slope::{Array, Frame, PlaneFit, Site};
+use crate::slope::{Array, Frame, Part, PlaneFit, Site};
 
 use super::cut_row::cut_row;
 use super::findings::{course_findings, post_findings};
@@ -19,6 +19,8 @@ pub(super) struct Worked {
     pub(super) takeoff: SlopeTakeoff,
     /// The tiles handled, for the spares.
     pub(super) taken: Vec<Taken>,
+    /// How many of each part the arrays hide.
+    pub(super) hidden: Vec<(Part, u64)>,
     pub(super) findings: Vec<Problem>,
 }
 
@@ -90,7 +92,8 @@ pub(super) fn work(job: &Job, place: usize, slope: &Slope) -> Worked {
         battens: battens(&site, &deck_areas),
         trim: trim(&site.field, &zones),
     };
-    Worked { takeoff, taken, findings }
+    let hidden = [Part::Tile, Part::Pan, Part::Cover].map(|part| (part, hidden(&site, &taken, part)));
+    Worked { takeoff, taken, hidden: hidden.to_vec(), findings }
 }
 
 /// The cuts of each post, as places in the slope's list.

@@ -2,49 +2,76 @@
 use std::sync::Arc;
 
 use crate::deck::count;
-use crate::job::{Job, Pieces, Problem, Severity, Tile};
+use crate::job::{Job, Pieces, Problem, Severity, Stock, Tile};
 use crate::slope::{Part, piece_name};
 use crate::spares::{CountError, Demand, Handled, pooled};
 
 use super::slope::Worked;
 use super::{TileClass, TileSpares};
 
-/// The spares of every kind of piece that some slope uses, in the order of the job's tiles.
+/// The spares of every kind of piece that some slope uses, in the order of the job's tiles, and what is odd about
+/// them.
 ///
 /// Tiles walked on are given by the slope; of a two-piece tile they are its covers, which lie on top.
-pub(super) fn tile_spares(job: &Job, worked: &[Worked]) -> Result<Vec<TileSpares>, Vec<Problem>> {
+pub(super) fn tile_spares(
+    job: &Job,
+    worked: &[Worked],
+) -> Result<(Vec<TileSpares>, Vec<Problem>), Vec<Problem>> {
     let mut all = Vec::new();
-    for tile in &job.tiles {
-        for (part, on_hand) in parts(tile) {
-            let mut handled = Handled::default();
-            let mut name = None;
-            for (slope, worked) in job.slopes.iter().zip(worked) {
-                if !Arc::ptr_eq(&slope.tile, tile) {
-                    continue;
-                }
-                let of = |class| count(&worked.taken, part, class);
-                handled.severed += of(TileClass::Severed);
-                handled.cut += of(TileClass::Cut);
-                handled.removed += of(TileClass::Removed);
-                handled.loosened += of(TileClass::Loosened);
-                handled.walked += if part == Part::Pan { 0 } else { slope.walked };
-                name = Some(piece_name(slope, part));
+    let mut findings = Vec::new();
+    for (tile, part, stock) in job.tiles.iter().flat_map(parts) {
+        let mut handled = Handled::default();
+        let mut hidden = 0;
+        let mut name = None;
+        for (slope, worked) in job.slopes.iter().zip(worked) {
+            if !Arc::ptr_eq(&slope.tile, tile) {
+                continue;
             }
-            let Some(name) = name else { continue };
-            let demand = Demand {
-                handled,
-                breakage: job.practice.breakage,
-                pieces_for_severed: job.practice.pieces_for_severed,
-                on_hand,
-                harvested: 0,
-            };
-            match pooled(&[demand], job.practice.service_level) {
-                Ok(spares) => all.push(TileSpares { tile: name, handled, weight_g: tile.weight_g, spares }),
-                Err(error) => return Err(vec![uncountable(&name, error)]),
-            }
+            let of = |class| count(&worked.taken, part, class);
+            handled.severed += of(TileClass::Severed);
+            handled.cut += of(TileClass::Cut);
+            handled.removed += of(TileClass::Removed);
+            handled.loosened += of(TileClass::Loosened);
+            handled.walked += if part == Part::Pan { 0 } else { slope.walked };
+            hidden += worked.hidden.iter().filter(|(of, _)| *of == part).map(|(_, count)| count).sum::<u64>();
+            name = Some(piece_name(slope, part));
+        }
+        let Some(name) = name else { continue };
+        findings.extend(harvest_beyond_arrays(&name, stock, hidden));
+        let demand = Demand {
+            handled,
+            breakage: job.practice.breakage,
+            pieces_for_severed: job.practice.pieces_for_severed,
+            on_hand: stock.on_hand,
+            harvested: stock.harvest.min(hidden),
+        };
+        let spares =
+            pooled(&[demand], job.practice.service_level).map_err(|error| vec![uncountable(&name, error)])?;
+        all.push(TileSpares { tile: name, handled, hidden, weight_g: tile.weight_g, spares });
+    }
+    Ok((all, findings))
+}
+
+/// The parts of a tile with what need not be bought of them.
+fn parts(tile: &Arc<Tile>) -> Vec<(&Arc<Tile>, Part, &Stock)> {
+    match &tile.pieces {
+        Pieces::One { stock, .. } => vec![(tile, Part::Tile, stock)],
+        Pieces::PanAndCover { pans, covers, .. } => {
+            vec![(tile, Part::Pan, pans), (tile, Part::Cover, covers)]
         }
     }
-    Ok(all)
+}
+
+fn harvest_beyond_arrays(name: &str, stock: &Stock, hidden: u64) -> Option<Problem> {
+    (stock.harvest > hidden).then(|| {
+        let message = format!(
+            "{} of `{name}` are to be taken from under the arrays, which hide {hidden} that are whole and stay as they \
+             are",
+            stock.harvest
+        );
+        let help = "only those are counted: look at the arrays, or buy the others";
+        Problem::finding("harvest-beyond-arrays", message, help, &stock.harvest_path)
+    })
 }
 
 /// The spares of a kind of piece that can't be counted.
@@ -61,15 +88,5 @@ fn uncountable(name: &str, error: CountError) -> Problem {
         help: help.to_owned(),
         path: path.to_owned(),
         severity: Severity::Error,
-    }
-}
-
-/// The parts of a tile with the pieces on hand.
-fn parts(tile: &Tile) -> Vec<(Part, u64)> {
-    match tile.pieces {
-        Pieces::One { on_hand, .. } => vec![(Part::Tile, on_hand)],
-        Pieces::PanAndCover { pans_on_hand, covers_on_hand, .. } => {
-            vec![(Part::Pan, pans_on_hand), (Part::Cover, covers_on_hand)]
-        }
     }
 }

@@ -7,7 +7,7 @@ use proptest::prelude::*;
 use super::*;
 use crate::cuts::{Footprint, Shape};
 use crate::geometry::Polygon;
-use crate::job::{EdgeKind, Held, Perimeter as Strip, Pieces, Post, SlopePoint, Tile};
+use crate::job::{EdgeKind, Held, Perimeter as Strip, Pieces, Post, SlopePoint, Stock, Tile};
 use crate::slope::{Part, TileId, tile_name};
 use crate::takeoff::TileClass::{self, Cut, Loosened, Removed, Severed};
 use crate::testing::{flat_tile, hip, practice};
@@ -75,7 +75,9 @@ fn a_severed_tile_is_severed_whatever_else_it_is() {
     // sides.
     let (mut slope, practice) = (slope(&[(52.25, 33.0)]), practice());
     let pieces = match flat_tile().pieces {
-        Pieces::One { lap_side, on_hand, .. } => Pieces::One { width: inches(3.5), lap_side, on_hand },
+        Pieces::One { lap_side, ref stock, .. } => {
+            Pieces::One { width: inches(3.5), lap_side, stock: stock.clone() }
+        }
         two => two,
     };
     slope.tile = Arc::new(Tile { cover: inches(3.0), pieces, ..flat_tile() });
@@ -107,8 +109,8 @@ fn covers_lie_on_pans() {
         pieces: Pieces::PanAndCover {
             pan_width: inches(9.0),
             cover_width: inches(7.0),
-            pans_on_hand: 0,
-            covers_on_hand: 0,
+            pans: Stock::default(),
+            covers: Stock::default(),
         },
         ..flat_tile()
     });
@@ -167,7 +169,9 @@ fn a_strip_along_a_hip_is_measured_square_to_it() {
 fn pieces_of_one_tile_are_handled_one_by_one() {
     let (mut slope, practice) = (Slope { posts: slope(&[(188.0, 68.0)]).posts, ..hip() }, practice());
     let pieces = match flat_tile().pieces {
-        Pieces::One { lap_side, on_hand, .. } => Pieces::One { width: inches(41.0), lap_side, on_hand },
+        Pieces::One { lap_side, ref stock, .. } => {
+            Pieces::One { width: inches(41.0), lap_side, stock: stock.clone() }
+        }
         two => two,
     };
     slope.tile = Arc::new(Tile { cover: inches(40.0), pieces, ..flat_tile() });
@@ -197,7 +201,9 @@ fn a_piece_inside_the_opening_is_gone() {
     let ring = corners.map(|(u, v)| SlopePoint { u: inches(u), v: inches(v) });
     slope.holes = vec![ring.to_vec()];
     let pieces = match flat_tile().pieces {
-        Pieces::One { lap_side, on_hand, .. } => Pieces::One { width: inches(12.5), lap_side, on_hand },
+        Pieces::One { lap_side, ref stock, .. } => {
+            Pieces::One { width: inches(12.5), lap_side, stock: stock.clone() }
+        }
         two => two,
     };
     slope.tile = Arc::new(Tile { pieces, length: inches(13.25), ..flat_tile() });
