@@ -196,8 +196,8 @@ pub fn expected(jobs: &[Demand]) -> Option<f64> {
 ///
 /// // Two such jobs pooled: P(X ≤ 3) of 20 tiles is 0.867, P(X ≤ 4) 0.957; and here 4 is what two jobs need apart.
 /// assert_eq!(pooled(&[job, job], 0.9)?.used_at_level, 4);
-/// // Four: 7 of 40, where four jobs apart need 8.
-/// assert_eq!(pooled(&[job; 4], 0.9)?.used_at_level, 7);
+/// // Four: P(X ≤ 6) of 40 tiles is 0.9005: 6, where four jobs apart need 8.
+/// assert_eq!(pooled(&[job; 4], 0.9)?.used_at_level, 6);
 /// # Ok::<(), takeoff_core::spares::CountError>(())
 /// ```
 pub fn pooled(jobs: &[Demand], service_level: f64) -> Result<Spares, CountError> {
