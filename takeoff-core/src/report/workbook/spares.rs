@@ -20,7 +20,7 @@ const SHORT: u16 = 3;
 /// Spares by kind of piece, and below them how likely each number is enough.
 pub(super) fn spares(book: &Book<'_>) -> Result<Sheet, XlsxError> {
     let takeoff = book.takeoff;
-    let widths = [26.0, 12.0, 14.0, 14.0, 10.0, 10.0, 12.0, 12.0, 12.0, 12.0, 12.0];
+    let widths = [26.0, 12.0, 14.0, 14.0, 10.0, 10.0, 10.0, 12.0, 12.0, 12.0, 12.0, 12.0];
     let mut page = Page::new(book, "spares", &widths)?;
     page.put(0, 0, Look::Title, format!("{}: spare tiles", takeoff.job))?;
     page.paragraph(
@@ -37,6 +37,7 @@ pub(super) fn spares(book: &Book<'_>) -> Result<Sheet, XlsxError> {
             Numbers("for breakage (tiles)"),
             Numbers("for severed tiles (tiles)"),
             Numbers("on hand (tiles)"),
+            Numbers("from under arrays (tiles)"),
             Numbers("to buy (tiles)"),
             Numbers("chance of running short"),
             Numbers("handled: severed (tiles)"),
@@ -61,7 +62,7 @@ pub(super) fn spares(book: &Book<'_>) -> Result<Sheet, XlsxError> {
         let listed = listed(&of_kind.spares);
         let last = first + (listed.end() - listed.start()) as u32;
         kind(&mut page, row, of_kind, first..=last, listed.clone())?;
-        page.name(format!("spares_{key}"), row, 4);
+        page.name(format!("spares_{key}"), row, 5);
         page.name(format!("on_hand_{key}"), row, 3);
         page.name_range(format!("enough_{key}"), first, last, ENOUGH);
         for (row, s) in (first..).zip(listed) {
@@ -93,10 +94,13 @@ fn kind(
         at(end, ENOUGH),
         at(start, ENOUGH)
     );
-    let [used, severed, on_hand, buy] = [1, 2, 3, 4].map(|column| at(row, column));
+    let [used, severed, on_hand, harvested, buy] = [1, 2, 3, 4, 5].map(|column| at(row, column));
+    let left = format!("{buy}+{on_hand}+{harvested}-{severed}");
     let count = Look::Number(Kind::Count);
-    let left = spares.spares + spares.on_hand - spares.for_severed.min(spares.spares + spares.on_hand);
-    let chance = if left > *listed.end() { 0.0 } else { spares.distribution.chance_above(left) };
+    let all = spares.spares + spares.on_hand + spares.harvested;
+    let for_breakage = all - spares.for_severed.min(all);
+    let chance =
+        if for_breakage > *listed.end() { 0.0 } else { spares.distribution.chance_above(for_breakage) };
     page.row(
         row,
         [
@@ -110,17 +114,18 @@ fn kind(
             ),
             (count, spares.for_severed.into()),
             (Look::Input(Kind::Count), spares.on_hand.into()),
+            (Look::Input(Kind::Count), spares.harvested.into()),
             (
                 Look::Result(Kind::Count),
-                Cell::Formula(format!("=MAX(0,{used}+{severed}-{on_hand})"), spares.spares as f64),
+                Cell::Formula(
+                    format!("=MAX(0,{used}+{severed}-{on_hand}-{harvested})"),
+                    spares.spares as f64,
+                ),
             ),
             (
                 Look::Number(Kind::Chance),
                 Cell::Formula(
-                    format!(
-                        "=IF({buy}+{on_hand}-{severed}>{},0,INDEX({short},{buy}+{on_hand}-{severed}-{counts}+1))",
-                        at(end, COUNT)
-                    ),
+                    format!("=IF({left}>{},0,INDEX({short},{left}-{counts}+1))", at(end, COUNT)),
                     chance,
                 ),
             ),
@@ -137,7 +142,7 @@ fn kind(
 /// to where the chance of running short is next to nothing.
 fn listed(spares: &Spares) -> std::ops::RangeInclusive<u64> {
     let distribution = &spares.distribution;
-    let end = distribution.quantile(1.0 - TAIL).max(spares.used_at_level);
+    let end = distribution.quantile(1.0 - TAIL).map_or(u64::MAX, |end| end.max(spares.used_at_level));
     if end < MOST_ROWS {
         return 0..=end;
     }
