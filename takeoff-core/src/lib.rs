@@ -17,7 +17,8 @@
 //! ```
 //!
 //! The stages, in order: [`job`] reads and checks; [`slope`] lays out field and tiles; [`cuts`] judges openings; [`deck`]
-//! dries them in; [`place`] says how far a post may move; [`consumables`] and [`spares`] count; [`takeoff`](mod@takeoff)
+//! dries them in; [`place`] says how far a post may move; [`consumables`] and [`spares`] count; [`screening`] weighs
+//! uplift against lags; [`takeoff`](mod@takeoff)
 //! joins them; [`report`] shows; [`api`] is what other languages call.
 //!
 //! An estimate, not a design: structure, waterproofing and work at height follow the local code and licensed practice.
@@ -32,6 +33,7 @@ pub mod job;
 pub mod place;
 pub mod profile;
 pub mod report;
+pub mod screening;
 pub mod slope;
 pub mod spares;
 pub mod takeoff;

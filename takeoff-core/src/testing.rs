@@ -49,6 +49,7 @@ pub(crate) fn assembly() -> Assembly {
         post_height: None,
         lap_surface_height: None,
         lag_edge_distance: len("1/2 in"),
+        lags: None,
         deck_flashing: DeckFlashing {
             width: len("10 in"),
             down: len("4 in"),
@@ -136,7 +137,11 @@ pub(crate) fn gable() -> Slope {
         rafters: Some(Rafters {
             centres: (0..19).map(|i| Length::from_nm(203_200_000 + i * 609_600_000)).collect(),
             width: len("1 1/2 in"),
+            depth: None,
+            specific_gravity: None,
         }),
+        deck_thickness: None,
+        blocking: None,
         battens: None,
         perimeter: None,
         setbacks: vec![],

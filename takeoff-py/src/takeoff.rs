@@ -64,6 +64,12 @@ impl Takeoff {
         tables::patches(&self.takeoff).try_into()
     }
 
+    /// The screening of the lags against wind uplift, a row a post; no rows where the job asks for none.
+    #[getter]
+    fn screening(&self) -> PyResult<Table> {
+        tables::screening(&self.takeoff).try_into()
+    }
+
     /// The names of the slopes, in the job's order.
     #[getter]
     fn slopes(&self) -> Vec<&str> {

@@ -8,7 +8,7 @@ import pyarrow
 import pytest
 import tilepost
 
-TABLES = ["materials", "posts", "cuts", "tiles", "patches"]
+TABLES = ["materials", "posts", "cuts", "tiles", "patches", "screening"]
 
 
 @pytest.mark.parametrize("name", TABLES)

@@ -34,6 +34,7 @@ fn full_assembly() -> Assembly {
 
 fn job(slopes: Vec<Slope>) -> Job {
     Job {
+        screening: None,
         name: "test".to_owned(),
         display: Display::Imperial,
         assemblies: Vec::new(),

@@ -5,6 +5,7 @@ use super::practice::{Assumptions, inches, of};
 use super::quantities::Size;
 use super::raw;
 use super::reader::{Field, Read, Reader};
+use super::screening::lags;
 use super::{Assembly, Axis, Bead, Dabs, DeckFlashing, Item, PilotHoles, TopFlashing};
 use crate::units::Length;
 
@@ -34,6 +35,7 @@ pub(super) fn assembly(
     let dabs = list(&written.dabs, |dabs| {
         Some(Dabs { count: *dabs.count.get()?, volume_mm3: dabs.volume.get()?.mm3() })
     });
+    let lags = lags(name, &written.lags, assumptions, reader);
     let item = |item: &raw::Item| Some(Item { item: item.item.get()?.clone(), count: *item.count.get()? });
     Some(Assembly {
         name: name.to_owned(),
@@ -44,6 +46,7 @@ pub(super) fn assembly(
         post_height: written.post_height.given().copied(),
         lap_surface_height: written.lap_surface_height.given().copied(),
         lag_edge_distance,
+        lags: lags?,
         deck_flashing: deck_flashing?,
         top_flashing: top_flashing?,
         beads: beads?,

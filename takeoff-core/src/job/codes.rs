@@ -83,6 +83,8 @@ codes! {
     Error PanAndCover = "pan-and-cover",
     /// Sheets that lap by their whole width or more.
     Error SheetLapTooWide = "sheet-lap-too-wide",
+    /// A lag with more thread or tip than it is long.
+    Error LagThread = "lag-thread",
     /// No hole saw is large enough.
     Error NoHoleSaw = "no-hole-saw",
     /// A cone or flange that the post or the bead does not fit.

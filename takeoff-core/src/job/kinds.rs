@@ -178,6 +178,15 @@ numbers! {
     /// What is added for loss, as a share of the need.
     Share: "from 0 to 10", OutOfRange, |s| (0.0..=10.0).contains(&s),
         { "type": "number", "minimum": 0, "maximum": 10 };
+    /// What a value is multiplied by.
+    Factor: "above 0, at most 10", OutOfRange, |f| 0.0 < f && f <= 10.0,
+        { "type": "number", "exclusiveMinimum": 0, "maximum": 10 };
+    /// A pressure coefficient away from the roof.
+    Suction: "below 0, at least -10", OutOfRange, |c| (-10.0..0.0).contains(&c),
+        { "type": "number", "minimum": -10, "exclusiveMaximum": 0 };
+    /// Specific gravity of oven-dry wood.
+    SpecificGravity: "from 0.2 to 1", OutOfRange, |g| (0.2..=1.0).contains(&g),
+        { "type": "number", "minimum": 0.2, "maximum": 1 };
 }
 
 /// Which job file it is.

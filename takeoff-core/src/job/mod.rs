@@ -26,6 +26,7 @@ mod rafters;
 mod raw;
 mod read;
 mod reader;
+mod screening;
 mod setback;
 mod sheet;
 mod slope;

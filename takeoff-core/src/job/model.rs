@@ -8,6 +8,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use crate::profile::Profile;
+use crate::screening::{BlockingWood, Lags, Loads};
 use crate::slope::{Array, Setback};
 use crate::spares::Breakage;
 use crate::units::{Length, Pitch};
@@ -21,6 +22,8 @@ pub struct Job {
     pub(crate) assemblies: Vec<Arc<Assembly>>,
     pub(crate) slopes: Vec<Slope>,
     pub(crate) practice: Practice,
+    /// Factors and loads of the screening, if the job asks for one.
+    pub(crate) screening: Option<Loads>,
     /// What the surveyor wrote down, question by question; `None` is unasked.
     pub(crate) survey: Vec<(SurveyQuestion, Option<String>)>,
     /// The assumptions in force: the defaults that the job file left alone and those that it set.
@@ -189,6 +192,7 @@ pub struct Assembly {
     pub(crate) lap_surface_height: Option<Length>,
     /// Least distance of a lag from the edge of its rafter.
     pub(crate) lag_edge_distance: Length,
+    pub(crate) lags: Option<Lags>,
     pub(crate) deck_flashing: DeckFlashing,
     pub(crate) top_flashing: TopFlashing,
     pub(crate) beads: Vec<Bead>,
@@ -340,6 +344,9 @@ pub struct Slope {
     pub(crate) underlayment: Arc<Underlayment>,
     pub(crate) lap_lines: LapLines,
     pub(crate) rafters: Option<Rafters>,
+    /// Of the sheathing.
+    pub(crate) deck_thickness: Option<Length>,
+    pub(crate) blocking: Option<BlockingWood>,
     pub(crate) battens: Option<Battens>,
     pub(crate) perimeter: Option<Perimeter>,
     /// The edges from which posts keep away.
@@ -383,6 +390,9 @@ pub struct Rafters {
     /// Centre lines, ascending.
     pub(crate) centres: Vec<Length>,
     pub(crate) width: Length,
+    /// Down from the deck.
+    pub(crate) depth: Option<Length>,
+    pub(crate) specific_gravity: Option<f64>,
 }
 
 /// Battens under the heads of the courses.

@@ -17,6 +17,11 @@ impl Assumptions {
         Assumptions { display, list: Vec::new() }
     }
 
+    /// Which units are shown.
+    pub(super) fn display(&self) -> Display {
+        self.display
+    }
+
     pub(super) fn into_list(self) -> Vec<Assumption> {
         self.list
     }
@@ -65,7 +70,11 @@ impl Assumptions {
         given
     }
 
+<<<<<<< HEAD
     /// One more assumption.
+=======
+    /// Lists a value, shown.
+>>>>>>> cf0fcbb (screening: lags in withdrawal against wind uplift, post by post, with a table, findings and a fixture)
     pub(super) fn add(&mut self, what: impl Into<String>, value: String, set_by_job: bool) {
         self.list.push(Assumption { what: what.into(), value, set_by_job });
     }

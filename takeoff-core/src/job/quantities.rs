@@ -90,6 +90,10 @@ quantities! {
     Azimuth -> units::Azimuth: "An azimuth in degrees clockwise from north", "135 deg", units::Azimuth::parse;
     /// How much room a thing takes.
     Volume -> units::Volume: "A volume with its unit", "10.1 fl oz", some_volume;
+    /// Wind and loads on an area.
+    Pressure -> units::Pressure: "A pressure with its unit", "24.5 psf", units::Pressure::parse;
+    /// How fast the wind blows.
+    Speed -> units::Speed: "A speed with its unit", "115 mph", units::Speed::parse;
     /// How heavy a thing is.
     Weight -> units::Weight: "A weight with its unit", "9.6 lb", units::Weight::parse;
 }

@@ -54,5 +54,7 @@ pub(super) fn rafters(
         );
         return None;
     }
-    Some(Some(Rafters { centres, width }))
+    let (depth, specific_gravity) =
+        (written.depth.given().copied(), written.specific_gravity.given().copied());
+    Some(Some(Rafters { centres, width, depth, specific_gravity }))
 }

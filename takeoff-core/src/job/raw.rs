@@ -3,9 +3,13 @@ use schemars::JsonSchema;
 
 use super::containers::{Choice, List, Map};
 use super::csv::Table;
-use super::kinds::{Bond, Chance, Count, Flag, Format, Name, OneOrMore, ServiceLevel, Share, Text};
+use super::kinds::{
+    Bond, Chance, Count, Factor, Flag, Format, Name, OneOrMore, ServiceLevel, Share, SpecificGravity,
+    Suction, Text,
+};
 use super::quantities::{
-    Azimuth, Distance, Gap, Pitch, Point, Position, Run, Size, TileSize, Volume, Weight, WorldPoint,
+    Azimuth, Distance, Gap, Pitch, Point, Position, Pressure, Run, Size, Speed, TileSize, Volume, Weight,
+    WorldPoint,
 };
 use super::reader::objects;
 use super::{Axis, BeadPlace, Display, DriedIn, EdgeKind, Held, LapSide, Laps};
@@ -33,6 +37,8 @@ objects! {
         slopes: List<Slope>,
         /// How the crew works. What is left out is assumed, and every report lists the assumptions.
         practice: Option<Practice>,
+        /// Screening of the lags against wind uplift. Left out: none is made.
+        screening: Option<Screening>,
         /// What the survey asked; reports list what it left unasked.
         survey: Option<Survey>,
         /// A price list. This version counts and does not cost: the file is not read, and a finding says so.
@@ -133,6 +139,8 @@ objects! {
         lap_surface_height: Option<Gap>,
         /// Least distance of a lag from the edge of its rafter. Left out: `1/2 in`.
         lag_edge_distance: Option<Gap>,
+        /// The lag screws that hold one post, for the screening of uplift.
+        lags: Option<Lags>,
         /// The flashing on the deck.
         deck_flashing: DeckFlashing,
         /// The flashing on the tile.
@@ -147,6 +155,28 @@ objects! {
         items: Option<List<Item>>,
         /// What one blocking board takes besides the board.
         blocking_items: Option<List<Item>>,
+    }
+
+    /// The lag screws of one post. They are bought as `items`; this is what the screening has to know of them.
+    struct Lags {
+        /// How many hold one post.
+        count: OneOrMore,
+        /// Diameter of the shank, such as `5/16 in`.
+        diameter: Size,
+        /// From under the head to the point, such as `3 1/2 in`.
+        length: Size,
+        /// Length of the thread, its tapered tip included. Left out: half the length and `1/2 in`, at most `6 in`
+        /// (NDS appendix L).
+        thread_length: Option<Size>,
+        /// Length of the tapered tip. Left out: by the diameter (NDS appendix L), such as `3/16 in` of a 5/16 in lag;
+        /// needed for other diameters than 1/4, 5/16, 3/8, 7/16, 1/2, 5/8 and 3/4 in.
+        tip: Option<Gap>,
+        /// What lies between the heads and the deck: the foot of the post, washers, shims. Left out: nothing.
+        shim: Option<Gap>,
+        /// From the outermost lag to the outermost across the rafter. Left out: 0, all in one line along it.
+        across: Option<Gap>,
+        /// From lag to lag, the nearest two. Left out: spacing and end distance are not checked, and a finding says so.
+        spacing: Option<Size>,
     }
 
     /// The flashing on the deck: a flange with a cone.
@@ -241,6 +271,10 @@ objects! {
         underlayment: Sheets,
         /// The rafters. Left out: posts are not checked for wood under them.
         rafters: Option<Rafters>,
+        /// Thickness of the sheathing over the rafters, such as `15/32 in`, for the screening of uplift.
+        deck_thickness: Option<Gap>,
+        /// The boards put in where no rafter is below a post, for the screening of uplift.
+        blocking: Option<Blocking>,
         /// Battens. Left out: `3/4 in` by `1 1/2 in` if the tile is hung, else none.
         battens: Option<Battens>,
         /// The strip in which every tile is fastened, so that a tile taken up there is fastened again.
@@ -326,6 +360,11 @@ objects! {
         at: Option<Table<Position>>,
         /// How wide a rafter is, such as `1 1/2 in`.
         width: Size,
+        /// Depth of a rafter, such as `5 1/2 in`, for the screening of uplift. Left out: no lag comes out of it below.
+        depth: Option<Size>,
+        /// Specific gravity of the wood, oven dry, for the screening of uplift: such as 0.50 for Douglas fir-larch, 0.55
+        /// for southern pine, 0.43 for hem-fir, 0.42 for spruce-pine-fir (NDS).
+        specific_gravity: Option<SpecificGravity>,
     }
 
     /// Battens under the heads of the courses.
@@ -360,6 +399,16 @@ objects! {
         valley: Option<Distance>,
         /// From walls.
         wall: Option<Distance>,
+    }
+
+    /// Blocking boards: what a lag finds in one. Their length is the clear distance between the rafters.
+    struct Blocking {
+        /// The face below the deck, across the board, such as `5 1/2 in`.
+        width: Size,
+        /// Down from the deck, such as `1 1/2 in`.
+        depth: Size,
+        /// Specific gravity of the wood, as that of the rafters.
+        specific_gravity: SpecificGravity,
     }
 
     /// A post to be set.
@@ -490,6 +539,7 @@ objects! {
         recut: Option<Flag>,
     }
 
+<<<<<<< HEAD
     /// What a crew has seen break on its jobs, class by class. The chances stated in `breakage` and the record make
     /// the rate together, and what is still unknown of it asks for more spares.
     struct CrewRecord {
@@ -511,6 +561,60 @@ objects! {
         handled: Count,
         /// How many of them broke.
         broken: Count,
+=======
+    /// Screening of the lags in withdrawal against wind uplift. It is no design: it shows its inputs and a ratio, and
+    /// defers to a licensed engineer and the local code. Posts are screened that lie below an array, on a slope whose
+    /// sheathing and wood are given, and whose assembly says what its `lags` are.
+    struct Screening {
+        /// Load duration factor. Left out: 1.6, wind (NDS table 2.3.2).
+        c_d: Option<Factor>,
+        /// Wet service factor. Left out: 1.0, wood of 19 % moisture or less in service; 0.7 above (NDS table 11.3.3).
+        c_m: Option<Factor>,
+        /// Temperature factor. Left out: 1.0, up to 100 °F; 0.8 up to 125 °F (NDS table 11.3.4).
+        c_t: Option<Factor>,
+        /// What uplift counts for. Left out: 0.6 (ASCE 7, combination 0.6 D + 0.6 W).
+        uplift_factor: Option<Factor>,
+        /// What the dead load counts for. Left out: 0.6 (ASCE 7, combination 0.6 D + 0.6 W).
+        dead_factor: Option<Factor>,
+        /// Weight of modules and rails for each area of the array, the part of it that presses square on the roof, such
+        /// as `2.5 psf`. Left out: nothing holds down.
+        dead_load: Option<Pressure>,
+        /// The wind.
+        wind: Wind,
+    }
+
+    /// The wind: an uplift pressure, or the published equation for arrays that lie parallel to the roof.
+    #[schemars(extend("oneOf" = [{ "required": ["pressure"] }, { "required": ["equation"] }]))]
+    struct Wind {
+        /// Uplift on the array, square to the roof, before the load combination, such as `30 psf`.
+        pressure: Option<Pressure>,
+        /// What the pressure is computed from.
+        equation: Option<WindEquation>,
+    }
+
+    /// `p = q_h (GCp) γ_E γ_a` with `q_h = 0.00256 Kz Kzt Kd Ke V²` (ASCE 7-16, 29.4-7 and 26.10-1): for modules parallel
+    /// to the roof, not far above it, with gaps between them. The coefficients are those of the worst zone of the roof
+    /// that an array reaches.
+    struct WindEquation {
+        /// Basic wind speed `V`, such as `115 mph`.
+        speed: Speed,
+        /// Exposure coefficient at the mean height of the roof, such as 0.70 or 0.85.
+        kz: Factor,
+        /// Topographic factor. Left out: 1.0, flat ground.
+        kzt: Option<Factor>,
+        /// Directionality factor. Left out: 0.85.
+        kd: Option<Factor>,
+        /// Ground elevation factor. Left out: 1.0.
+        ke: Option<Factor>,
+        /// External pressure coefficient of the roof's zone, below 0 for suction, such as -1.8.
+        gcp: Suction,
+        /// Array edge factor. Left out: 1.5, exposed modules; 1.0 for those that are not.
+        gamma_e: Option<Factor>,
+        /// Pressure equalisation factor. Left out: `1.2 − 0.4 log10 A` from 0.4 to 0.8, `A` in sq ft what the post carries.
+        gamma_a: Option<Factor>,
+        /// The least uplift that is taken. Left out: `16 psf` (ASCE 7-16, 30.2.2).
+        least_pressure: Option<Pressure>,
+>>>>>>> cf0fcbb (screening: lags in withdrawal against wind uplift, post by post, with a table, findings and a fixture)
     }
 
     /// What the survey asked. Reports list the answers, and the questions that were left unasked.

@@ -13,6 +13,7 @@ use super::practice::{Assumptions, inches, of};
 use super::rafters::rafters;
 use super::raw;
 use super::reader::{Field, Reader, quoted};
+use super::screening::blocking;
 use super::setback::{check_edge, check_posts, setbacks};
 use super::tree::At;
 use super::underlayment::{check_pitch, sheets};
@@ -81,6 +82,8 @@ pub(super) fn slope(
         underlayment: underlayment?,
         lap_lines: lap_lines?,
         rafters: rafters?,
+        deck_thickness: written.deck_thickness.given().copied(),
+        blocking: blocking(&written.blocking)?,
         perimeter: perimeter?,
         setbacks: setbacks?,
         walked: written.walked.given().copied().unwrap_or(0).into(),

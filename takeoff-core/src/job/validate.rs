@@ -7,6 +7,7 @@ use super::codes::Code;
 use super::kinds::Name;
 use super::practice::{Assumptions, practice};
 use super::reader::{Field, Read, Reader, quoted};
+use super::screening::screening;
 use super::slope::{Catalogue, slope};
 use super::tile::tile;
 use super::underlayment::underlayment;
@@ -52,6 +53,7 @@ pub(super) fn job(written: raw::Job, reader: &mut Reader<'_>) -> Option<Job> {
     let display = written.display.given().copied().unwrap_or_default();
     let mut assumptions = Assumptions::new(display);
     let practice = practice(&written, &mut assumptions, reader);
+    let screening = screening(&written.screening, &mut assumptions, reader);
     check_unused(&written, reader);
 
     let none = Vec::new();
@@ -85,6 +87,7 @@ pub(super) fn job(written: raw::Job, reader: &mut Reader<'_>) -> Option<Job> {
         assemblies: catalogue.assemblies.into_all(),
         slopes: slopes.into_iter().collect::<Option<_>>()?,
         practice,
+        screening: screening?,
         survey: survey(written.survey.given()),
         assumptions: assumptions.into_list(),
         findings: Vec::new(),

@@ -12,6 +12,7 @@ mod plain;
 mod quantity;
 mod roof_map;
 mod screen;
+mod screening;
 mod summary;
 mod svg;
 pub mod tables;

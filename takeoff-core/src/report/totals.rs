@@ -1,5 +1,6 @@
 //! The totals in words, by what they are about: screen and page tell the same.
 use super::quantity::Quantities;
+use super::screening::screened;
 use super::words;
 use crate::takeoff::Takeoff;
 
@@ -14,25 +15,27 @@ pub(super) struct Totals {
 }
 
 impl Totals {
-    fn of(head: impl Into<String>) -> Totals {
+    pub(super) fn of(head: impl Into<String>) -> Totals {
         Totals { head: head.into(), counts: Vec::new(), notes: Vec::new() }
     }
 
-    fn count(&mut self, count: u64, what: &str) {
+    pub(super) fn count(&mut self, count: u64, what: &str) {
         self.counts.push((count, what.to_owned()));
     }
 
-    fn count_if_any(&mut self, count: u64, what: &str) {
+    pub(super) fn count_if_any(&mut self, count: u64, what: &str) {
         if count > 0 {
             self.count(count, what);
         }
     }
 }
 
-/// The totals of a takeoff: posts, tiles cut, tiles handled, deck work.
-pub(super) fn totals(takeoff: &Takeoff) -> [Totals; 4] {
+/// The totals of a takeoff: posts, tiles cut, tiles handled, deck work, and the screening where there is one.
+pub(super) fn totals(takeoff: &Takeoff) -> Vec<Totals> {
     let shown = Quantities(takeoff.display);
-    [posts(takeoff), tiles_cut(takeoff, shown), tiles_handled(takeoff), deck_work(takeoff, shown)]
+    let work = [posts(takeoff), tiles_cut(takeoff, shown), tiles_handled(takeoff), deck_work(takeoff, shown)];
+    let screened = takeoff.screening.as_ref().map(|screening| screened(screening, takeoff.display));
+    work.into_iter().chain(screened).collect()
 }
 
 fn posts(takeoff: &Takeoff) -> Totals {

@@ -1,6 +1,7 @@
 //! The words for what a takeoff says by kind, in one place, so that screen, tables and drawings agree.
 use super::plain::number;
 use crate::job::EdgeKind;
+use crate::screening::{Member, PressureFrom, ThreadLimit};
 use crate::takeoff::{CutKind, DeckMethod, Situation, TileClass, TileSide, Unit};
 
 /// What a post meets.
@@ -86,6 +87,32 @@ pub(super) fn unit(unit: Unit) -> &'static str {
         Unit::Mm2 => "mm2",
         Unit::Mm => "mm",
         Unit::Mm3 => "mm3",
+    }
+}
+
+/// What lags go into.
+pub(super) fn member(member: Member) -> &'static str {
+    match member {
+        Member::Rafter => "rafter",
+        Member::Blocking => "blocking board",
+    }
+}
+
+/// What the thread in the wood ends by.
+pub(super) fn thread_limit(limit: ThreadLimit) -> &'static str {
+    match limit {
+        ThreadLimit::ThreadLength => "thread of the lag",
+        ThreadLimit::LagLength => "length of the lag",
+        ThreadLimit::WoodDepth => "depth of the wood",
+    }
+}
+
+/// Where an uplift pressure comes from.
+pub(super) fn pressure_from(from: PressureFrom) -> &'static str {
+    match from {
+        PressureFrom::Given => "as given",
+        PressureFrom::Equation => "by the equation",
+        PressureFrom::Least => "at the least",
     }
 }
 

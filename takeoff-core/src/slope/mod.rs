@@ -14,5 +14,5 @@ pub use frame::{FitError, Frame, PlaneFit};
 pub use naming::{piece_name, tile_name};
 pub use noses::{MOST_COURSES, NosesError, noses_at, noses_between};
 pub use setback::{Breaks, Setback};
-pub use site::Site;
+pub use site::{Site, outline_of};
 pub use tiles::{Part, TileGrid, TileId};

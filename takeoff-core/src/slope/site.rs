@@ -27,7 +27,7 @@ impl<'a> Site<'a> {
         Site {
             slope,
             practice,
-            outline: outline(slope),
+            outline: outline_of(slope),
             field: Field::of(slope),
             grid: TileGrid::of(slope),
             laps: SheetLaps::of(slope),
@@ -42,7 +42,8 @@ impl<'a> Site<'a> {
     }
 }
 
-fn outline(slope: &Slope) -> Polygon {
+/// A slope's outline with its holes.
+pub fn outline_of(slope: &Slope) -> Polygon {
     let rings = std::iter::once(&slope.outline).chain(&slope.holes);
     Polygon::new(rings.map(|ring| ring.iter().map(|&p| Point::from(p)).collect()).collect())
 }

@@ -17,8 +17,9 @@ pub const CAUTIONS: [&str; 6] = [
      tile breaks tile and feet slip on it.",
     "Dust: cutting or drilling tile frees respirable silica. Cut wet, or with the dust collection and \
      respirators that 29 CFR 1926.1153 Table 1 (or the local rule) asks for the tool and the hours.",
-    "Structure: posts, lag screws, blocking and the roof below them are not checked here. Loads and \
-     fastening follow the local code and are for a licensed engineer to decide.",
+    "Structure: posts, lag screws, blocking and the roof below them are not designed here; a screening of \
+     the lags, where there is one, replaces no engineer. Loads and fastening follow the local code and are \
+     for a licensed engineer to decide.",
     "Waterproofing: flashing, underlayment and patches follow the local code, the makers' instructions \
      and the practice of a licensed roofer. Repair what you find torn or brittle before you cover it.",
     "Warranty: opening a roof can end the warranties of roof, tile and underlayment. Ask the roofer of \

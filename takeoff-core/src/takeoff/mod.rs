@@ -5,6 +5,7 @@
 //!                          └─ methods ─ patches ─ zones ─┴─ tiles taken up ─ posts ─┐
 //!                                                                                   ├─ materials
 //!                                            all slopes ─ spares by kind of tile ───┘
+//!                                            arrays, posts, lags ─ screening
 //! ```
 mod cautions;
 mod counts;
@@ -20,6 +21,7 @@ pub use result::*;
 
 use crate::consumables::materials;
 use crate::job::{Job, Problem};
+use crate::screening::screening;
 
 use slope::Worked;
 
@@ -42,9 +44,15 @@ pub fn takeoff(job: &Job) -> Result<Takeoff, Vec<Problem>> {
         job.slopes.iter().enumerate().map(|(place, slope)| slope::work(job, place, slope)).collect();
     let (spares, of_spares) = tile_spares::tile_spares(job, &worked)?;
     let findings = worked.iter().flat_map(|worked| &worked.findings);
+<<<<<<< HEAD
     let findings: Vec<Problem> = job.findings.iter().chain(findings).chain(&of_spares).cloned().collect();
+=======
+    let mut findings: Vec<Problem> = job.findings.iter().chain(findings).cloned().collect();
+>>>>>>> cf0fcbb (screening: lags in withdrawal against wind uplift, post by post, with a table, findings and a fixture)
     let slopes: Vec<SlopeTakeoff> = worked.into_iter().map(|worked| worked.takeoff).collect();
     let counts = counts::counts(&slopes);
+    let (screening, screened) = screening(job, &slopes);
+    findings.extend(screened);
     Ok(Takeoff {
         format: "tilepost-takeoff/1".to_owned(),
         job: job.name.clone(),
@@ -55,6 +63,7 @@ pub fn takeoff(job: &Job) -> Result<Takeoff, Vec<Problem>> {
         counts,
         spares,
         slopes,
+        screening,
         findings,
         assumptions: job.assumptions.clone(),
         survey: job

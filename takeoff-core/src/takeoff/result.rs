@@ -3,6 +3,7 @@ use schemars::JsonSchema;
 use serde::Serialize;
 
 use crate::job::{Assumption, Display, EdgeKind, Problem, SurveyQuestion};
+use crate::screening::Screening;
 use crate::spares::{Handled, Spares};
 
 /// The whole takeoff of a job.
@@ -24,6 +25,8 @@ pub struct Takeoff {
     pub spares: Vec<TileSpares>,
     /// Slope by slope, in the job's order.
     pub slopes: Vec<SlopeTakeoff>,
+    /// Lags in withdrawal against wind uplift, where the job asks for it and gives enough.
+    pub screening: Option<Screening>,
     /// What is odd but real.
     pub findings: Vec<Problem>,
     /// The assumptions in force.

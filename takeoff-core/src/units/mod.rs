@@ -8,6 +8,9 @@
 //! | [`Area`] | mm², `f64` | (computed, never written) |
 //! | [`Volume`] | mm³, `f64` | `10.1 fl oz`, `300 mL`, `1 gal`, `36 in3` |
 //! | [`Weight`] | grams, `f64` | `9.6 lb`, `4.3 kg` |
+//! | [`Pressure`] | pascals, `f64` | `24.5 psf`, `1.2 kPa` |
+//! | [`Speed`] | metres a second, `f64` | `115 mph`, `51 m/s` |
+//! | [`Force`] | newtons, `f64` | (computed, never written) |
 //!
 //! # Why whole nanometres?
 //!
@@ -23,12 +26,15 @@ mod area;
 mod azimuth;
 mod cursor;
 mod error;
+mod force;
 mod length;
 mod number;
 mod parse;
 mod pitch;
+mod pressure;
 mod quantity;
 mod show;
+mod speed;
 #[cfg(test)]
 mod tests;
 mod volume;
@@ -37,7 +43,10 @@ mod weight;
 pub use area::Area;
 pub use azimuth::Azimuth;
 pub use error::{CODES, UnitError};
+pub use force::Force;
 pub use length::Length;
 pub use pitch::Pitch;
+pub use pressure::Pressure;
+pub use speed::Speed;
 pub use volume::Volume;
 pub use weight::Weight;

@@ -44,6 +44,13 @@ fn three_course(pointer: &str, value: Value) -> Value {
     changes
 }
 
+/// Two lags of 5/16 × 3 in with something changed.
+fn lags(change: Value) -> Value {
+    let mut lags = json!({ "count": 2, "diameter": "5/16 in", "length": "3 in", "spacing": "2 in" });
+    lags.as_object_mut().unwrap().extend(change.as_object().unwrap().clone());
+    json!({ format!("{POST}/lags"): lags })
+}
+
 fn errors() -> Vec<Case> {
     let mut two_rows_without_a_gap = array("field", "3 ft", 3);
     two_rows_without_a_gap["rows"] = json!(2);
@@ -293,6 +300,39 @@ fn errors() -> Vec<Case> {
             "post-off-slope",
             "/slopes/0/posts/0",
             slope("holes", json!([hole("vent", ["4 ft", "6 ft"], ["3 ft", "4 ft"])])),
+        ),
+        case(
+            "lag-thread",
+            "/assemblies/post-7/lags",
+            lags(json!({ "length": "2 in", "thread_length": "3 in" })),
+        ),
+        case(
+            "lag-thread",
+            "/assemblies/post-7/lags",
+            lags(json!({ "thread_length": "1 in", "tip": "2 in" })),
+        ),
+        case("missing-field", "/assemblies/post-7/lags", lags(json!({ "diameter": "8 mm" }))),
+        case("out-of-range", "/assemblies/post-7/lags/count", lags(json!({ "count": 0 }))),
+        case("one-way", "/screening/wind", json!({ "/screening": { "wind": {} } })),
+        case(
+            "out-of-range",
+            "/screening/wind/equation/gcp",
+            json!({ "/screening": { "wind": { "equation": { "speed": "110 mph", "kz": 0.7, "gcp": 1.8 } } } }),
+        ),
+        case(
+            "out-of-range",
+            "/screening/c_d",
+            json!({ "/screening": { "c_d": 0, "wind": { "pressure": "30 psf" } } }),
+        ),
+        case(
+            "unit-missing",
+            "/screening/wind/pressure",
+            json!({ "/screening": { "wind": { "pressure": "30" } } }),
+        ),
+        case(
+            "out-of-range",
+            "/slopes/0/rafters/specific_gravity",
+            slope("rafters/specific_gravity", json!(50)),
         ),
         case(
             "two-arrays-of-one-name",

@@ -58,6 +58,8 @@ fn name(svg: &mut Markup, sheet: Sheet, array: &ArrayTakeoff) {
         .with("font-size", size)
         .with("font-style", "italic")
         .with("fill", marks::MODULE)
-        .with("stroke", "none")
+        .with("stroke", marks::PAPER)
+        .with("stroke-width", 0.3 * size)
+        .with("paint-order", "stroke")
         .text(&plain::shortened(&array.name, NAME_COLUMNS));
 }

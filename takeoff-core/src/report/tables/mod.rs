@@ -1,4 +1,5 @@
-//! The tables of a takeoff: what to bring, the posts, the cuts, the tiles handled, the felt patches.
+//! The tables of a takeoff: what to bring, the posts, the cuts, the tiles handled, the felt patches,
+//! the screening of the lags.
 //!
 //! A column's name ends in its unit (`u_mm`, `area_mm2`); a column without one beside it (`u`) shows the
 //! same in the units of the job, for people. Rows are keyed by names: slope and post, slope and tile.
@@ -7,6 +8,7 @@ mod cuts;
 mod materials;
 mod patches;
 mod posts;
+mod screening;
 mod table;
 mod tiles;
 
@@ -18,18 +20,21 @@ pub(super) use materials::basis;
 pub use materials::materials;
 pub use patches::patches;
 pub use posts::posts;
+pub use screening::screening;
 pub use table::{Column, Table, Values};
 pub use tiles::tiles;
 
-/// Every table by name, as it is called as a file.
+/// Every table by name, as it is called as a file; the screening where there is one.
 pub fn all(takeoff: &Takeoff) -> Vec<(&'static str, Table<'_>)> {
-    vec![
+    let mut tables = vec![
         ("materials", materials(takeoff)),
         ("posts", posts(takeoff)),
         ("cuts", cuts(takeoff)),
         ("tiles", tiles(takeoff)),
         ("patches", patches(takeoff)),
-    ]
+    ];
+    tables.extend(takeoff.screening.as_ref().map(|_| ("screening", screening(takeoff))));
+    tables
 }
 
 /// The things of a slope, each with its slope, over all slopes.

@@ -92,6 +92,30 @@ fn volumes_follow_from_the_definitions() {
     assert_eq!(Volume::from_mm3(298_692.0).metric(0), "299 mL");
 }
 
+/// 1 psf = 47.88026 Pa and 1 mph = 0.44704 m/s (NIST Special Publication 811, appendix B.8, from memory; both follow
+/// from the definitions of pound, foot and standard gravity).
+#[test]
+fn pressures_speeds_and_forces_follow_from_the_definitions() {
+    let pa = |text| Pressure::parse(text).unwrap().pa();
+    assert!((pa("1 psf") - 47.880_26).abs() < 5e-6);
+    assert_eq!(pa("1.2 kPa"), 1200.0);
+    assert_eq!(pa("300 N/m²"), pa("0.3 KN/M2"));
+    assert_eq!(Pressure::from_psf(16.0), Pressure::parse("16 lbf/ft2").unwrap());
+    let m_s = |text| Speed::parse(text).unwrap().m_s();
+    assert_eq!(m_s("100 mph"), 44.704);
+    assert!((m_s("180 km/h") - 50.0).abs() < 1e-12);
+    assert_eq!(m_s("51 m/s"), 51.0);
+    assert!((Force::from_lbf(1.0).n() - 0.453_592_37 * 9.806_65).abs() < 1e-15);
+    assert_eq!(Force::from_n(10.0).metric(1), "10.0 N");
+    for (text, code) in [("24", "unit-missing"), ("24 psi", "unit-unknown"), ("-1 psf", "out-of-limits")] {
+        assert_eq!(Pressure::parse(text).unwrap_err().code, code, "{text}");
+    }
+    for (text, code) in [("115", "unit-missing"), ("115 knots", "unit-unknown"), ("201 m/s", "out-of-limits")]
+    {
+        assert_eq!(Speed::parse(text).unwrap_err().code, code, "{text}");
+    }
+}
+
 #[test]
 fn weights_and_areas_follow_from_the_definitions() {
     let grams = |text| Weight::parse(text).unwrap().grams();

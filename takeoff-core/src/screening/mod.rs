@@ -1,0 +1,108 @@
+//! Screening of lag screws in withdrawal against wind uplift: what a post carries, what lifts it, what holds it.
+//!
+//! ```text
+//! arrays ─ tributary ─ wind ─ uplift ─────────────┐
+//! lags ─ thread in the wood ─ withdrawal ─ resistance ─┴─ ratio
+//!                         └─ distances
+//! ```
+//!
+//! It is a screening: it shows its inputs and a ratio, says what it does not cover, and defers to a licensed engineer
+//! and the local code.
+mod distances;
+mod findings;
+mod lags;
+mod loads;
+mod post;
+mod result;
+#[cfg(test)]
+mod tests;
+mod tributary;
+mod wind;
+mod withdrawal;
+mod wood;
+mod words;
+
+pub use distances::{Distance, Distances};
+pub use lags::{Lags, Thread, ThreadLimit, usual_thread, usual_tip};
+pub use loads::{Loads, ScreeningInput};
+pub use result::{NotScreened, PostScreening, Screening};
+pub use tributary::tributary;
+pub use wind::{PressureFrom, Uplift, Wind, WindEquation, area_factor, velocity_pressure};
+pub use withdrawal::{pilot_shares, withdrawal_lbf_per_in};
+pub use wood::{BlockingWood, Member, Unscreened};
+
+use crate::geometry::{Point, Rect};
+use crate::job::{Job, Problem, Slope};
+use crate::takeoff::SlopeTakeoff;
+
+use post::{Ground, screen};
+use wood::Wood;
+
+/// The screening of a job, where it asks for one and gives enough for at least one post; and what is odd about it.
+///
+/// `slopes` are the takeoffs of the job's slopes: they say what wood is below each post.
+pub fn screening(job: &Job, slopes: &[SlopeTakeoff]) -> (Option<Screening>, Vec<Problem>) {
+    let Some(loads) = &job.screening else { return (None, Vec::new()) };
+    let (mut posts, mut not_screened) = (Vec::new(), Vec::new());
+    let mut found = Vec::new();
+    for (place, (slope, takeoff)) in job.slopes.iter().zip(slopes).enumerate() {
+        let (mut screened, mut left_out) = (Vec::new(), Vec::new());
+        for (i, carried) in carried(slope).into_iter().enumerate() {
+            match ground(slope, takeoff, i, carried) {
+                Ok(ground) => screened.push((&slope.posts[i], screen(&ground, loads))),
+                Err(reason) => left_out.push(NotScreened {
+                    slope: slope.name.clone(),
+                    post: slope.posts[i].name.clone(),
+                    reason,
+                }),
+            }
+        }
+        found.extend(findings::of_slope(place, slope, &left_out));
+        found.extend(findings::of_posts(&screened, job.display));
+        posts.extend(screened.into_iter().map(|(_, row)| row));
+        not_screened.extend(left_out);
+    }
+    if posts.is_empty() {
+        return (None, found);
+    }
+    let screening = Screening {
+        note: words::NOTE.to_owned(),
+        formulas: words::FORMULAS.map(str::to_owned).to_vec(),
+        inputs: loads.inputs.clone(),
+        posts,
+        not_screened,
+        not_covered: words::NOT_COVERED.map(str::to_owned).to_vec(),
+    };
+    (Some(screening), found)
+}
+
+/// Of each post of a slope, the array above it and the part of it that the post carries.
+fn carried(slope: &Slope) -> Vec<Option<(&str, Rect)>> {
+    let mut carried = vec![None; slope.posts.len()];
+    for array in &slope.arrays {
+        let below =
+            |&post: &usize| carried[post].is_none() && array.covers(Point::from(slope.posts[post].at));
+        let below: Vec<usize> = (0..slope.posts.len()).filter(below).collect();
+        let points: Vec<Point> = below.iter().map(|&post| Point::from(slope.posts[post].at)).collect();
+        for (post, part) in below.into_iter().zip(tributary(&array.bounds(), &points)) {
+            carried[post] = Some((array.name.as_str(), part));
+        }
+    }
+    carried
+}
+
+/// All that the screening of the post at place `i` needs, or what is missing.
+fn ground<'a>(
+    slope: &'a Slope,
+    takeoff: &SlopeTakeoff,
+    i: usize,
+    carried: Option<(&'a str, Rect)>,
+) -> Result<Ground<'a>, Unscreened> {
+    let post = &slope.posts[i];
+    let (array, tributary) = carried.ok_or(Unscreened::NoArray)?;
+    let lags = post.assembly.lags.as_ref().ok_or(Unscreened::NoLags)?;
+    let sheathing = slope.deck_thickness.ok_or(Unscreened::NoDeckThickness)?;
+    let support = takeoff.posts[i].support.as_ref().ok_or(Unscreened::NoWood)?;
+    let wood = Wood::below(slope, post, support)?;
+    Ok(Ground { slope: &slope.name, array, post, lags, sheathing, wood, tributary })
+}
