@@ -70,11 +70,7 @@ impl Assumptions {
         given
     }
 
-<<<<<<< HEAD
     /// One more assumption.
-=======
-    /// Lists a value, shown.
->>>>>>> cf0fcbb (screening: lags in withdrawal against wind uplift, post by post, with a table, findings and a fixture)
     pub(super) fn add(&mut self, what: impl Into<String>, value: String, set_by_job: bool) {
         self.list.push(Assumption { what: what.into(), value, set_by_job });
     }

@@ -539,7 +539,6 @@ objects! {
         recut: Option<Flag>,
     }
 
-<<<<<<< HEAD
     /// What a crew has seen break on its jobs, class by class. The chances stated in `breakage` and the record make
     /// the rate together, and what is still unknown of it asks for more spares.
     struct CrewRecord {
@@ -561,7 +560,8 @@ objects! {
         handled: Count,
         /// How many of them broke.
         broken: Count,
-=======
+    }
+
     /// Screening of the lags in withdrawal against wind uplift. It is no design: it shows its inputs and a ratio, and
     /// defers to a licensed engineer and the local code. Posts are screened that lie below an array, on a slope whose
     /// sheathing and wood are given, and whose assembly says what its `lags` are.
@@ -614,7 +614,6 @@ objects! {
         gamma_a: Option<Factor>,
         /// The least uplift that is taken. Left out: `16 psf` (ASCE 7-16, 30.2.2).
         least_pressure: Option<Pressure>,
->>>>>>> cf0fcbb (screening: lags in withdrawal against wind uplift, post by post, with a table, findings and a fixture)
     }
 
     /// What the survey asked. Reports list the answers, and the questions that were left unasked.

@@ -44,11 +44,7 @@ pub fn takeoff(job: &Job) -> Result<Takeoff, Vec<Problem>> {
         job.slopes.iter().enumerate().map(|(place, slope)| slope::work(job, place, slope)).collect();
     let (spares, of_spares) = tile_spares::tile_spares(job, &worked)?;
     let findings = worked.iter().flat_map(|worked| &worked.findings);
-<<<<<<< HEAD
-    let findings: Vec<Problem> = job.findings.iter().chain(findings).chain(&of_spares).cloned().collect();
-=======
-    let mut findings: Vec<Problem> = job.findings.iter().chain(findings).cloned().collect();
->>>>>>> cf0fcbb (screening: lags in withdrawal against wind uplift, post by post, with a table, findings and a fixture)
+    let mut findings: Vec<Problem> = job.findings.iter().chain(findings).chain(&of_spares).cloned().collect();
     let slopes: Vec<SlopeTakeoff> = worked.into_iter().map(|worked| worked.takeoff).collect();
     let counts = counts::counts(&slopes);
     let (screening, screened) = screening(job, &slopes);
