@@ -6,24 +6,24 @@
 //! tolerance.
 //!
 //! ```
-//! use takeoff_core::job::{Files, Job};
+//! use takeoff_core::job::{EXAMPLE, Files, Job};
 //! use takeoff_core::{report, takeoff::takeoff};
 //!
-//! let text = include_str!("../../fixtures/plain-gable/job.json");
-//! let job = Job::read(text, &Files::new()).expect("the fixture is sound");
+//! let job = Job::read(EXAMPLE, &Files::new()).expect("the example is sound");
 //! let takeoff = takeoff(&job).expect("its spares can be counted");
-//! assert_eq!(takeoff.counts.posts, 14);
+//! assert_eq!(takeoff.counts.posts, 1);
 //! assert!(report::summary(&takeoff).contains("Materials to bring"));
 //! ```
 //!
 //! The stages, in order: [`job`] reads and checks; [`slope`] lays out field and tiles; [`cuts`] judges openings; [`deck`]
-//! dries them in; [`place`] says how far a post may move; [`consumables`] and [`spares`] count; [`screening`] weighs
-//! uplift against lags; [`takeoff`](mod@takeoff)
-//! joins them; [`report`] shows; [`api`] is what other languages call.
+//! dries them in; [`place`] says how far a post may move; [`consumables`] and [`spares`] count; [`buying`] costs;
+//! [`screening`] weighs uplift against lags; [`takeoff`](mod@takeoff) joins them; [`report`] shows; [`api`] is what other
+//! languages call.
 //!
 //! An estimate, not a design: structure, waterproofing and work at height follow the local code and licensed practice.
 #![forbid(unsafe_code)]
 pub mod api;
+pub mod buying;
 pub mod compare;
 pub mod consumables;
 pub mod cuts;

@@ -1,4 +1,5 @@
 //! Slopes for unit tests, built without a job file.
+use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use crate::job::*;
@@ -100,6 +101,8 @@ pub(crate) fn practice() -> Practice {
         pieces_for_severed: 2,
         cartridge_mm3: 298_690.0,
         sealant_waste: 0.1,
+        waste: BTreeMap::new(),
+        blade_life: None,
         three_course: MeshAndCement {
             mesh_width: len("4 in"),
             film: len("1/8 in"),

@@ -58,7 +58,7 @@ fn rolls(display: Display, sheet: &Underlayment, felt: &[MaterialLine]) -> Optio
         format!("the patches' felt from rolls of {width} × {long}, by area alone: cutting may take more");
     let basis = vec![Basis { what, count: 1, each: need, places: Vec::new() }];
     let line = line(format!("{}, rolls", sheet.name), Unit::Each, 0.0, basis);
-    Some(MaterialLine { bring: whole_packs(need) as f64, ..line })
+    Some(MaterialLine { bring: whole_packs(need) as f64, packs_of: Some(patches_of(sheet)), ..line })
 }
 
 fn patches_of(sheet: &Underlayment) -> String {

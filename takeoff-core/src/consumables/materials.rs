@@ -2,9 +2,11 @@
 use crate::job::Job;
 use crate::takeoff::{MaterialLine, SlopeTakeoff, TileSpares};
 
-use super::{boards, cement, fasteners, felt, sealant, spare_tiles};
+use super::waste::with_waste;
+use super::{blades, boards, cement, fasteners, felt, sealant, spare_tiles};
 
-/// What a job takes, line by line: spare tiles, felt, roof cement and mesh, sealant, what is counted by the piece, boards.
+/// What a job takes, line by line: spare tiles, felt, roof cement and mesh, sealant, what is counted by the piece,
+/// boards, blades.
 ///
 /// `slopes` are the takeoffs of the job's slopes in its order. The need of every line is the sum of `count × each`
 /// over its basis, which names the rule, the numbers it used and the places, so that "why 37?" has an answer.
@@ -15,5 +17,6 @@ pub fn materials(job: &Job, slopes: &[SlopeTakeoff], spares: &[TileSpares]) -> V
     lines.extend(sealant::sealant(job));
     lines.extend(fasteners::fasteners(job, slopes));
     lines.extend(boards::boards(job, slopes));
-    lines
+    lines.extend(blades::blades(job, slopes));
+    with_waste(job, lines)
 }

@@ -36,7 +36,7 @@ impl Needs {
 /// A line whose need is the sum of its reasons.
 pub(super) fn line(item: String, unit: Unit, waste: f64, basis: Vec<Basis>) -> MaterialLine {
     let need: f64 = basis.iter().map(|basis| basis.count as f64 * basis.each).sum();
-    MaterialLine { item, unit, need, waste, bring: need * (1.0 + waste), basis }
+    MaterialLine { item, unit, need, waste, bring: need * (1.0 + waste), packs_of: None, basis }
 }
 
 /// Things that are alike, gathered: what they share, and where each is.

@@ -8,7 +8,7 @@ use super::needs::line;
 pub(super) fn packs_of(of: &MaterialLine, item: &str, holds: f64, what: String) -> MaterialLine {
     let basis = vec![Basis { what, count: 1, each: of.need / holds, places: Vec::new() }];
     let packs = line(item.to_owned(), Unit::Each, of.waste, basis);
-    MaterialLine { bring: whole_packs(packs.bring) as f64, ..packs }
+    MaterialLine { bring: whole_packs(packs.bring) as f64, packs_of: Some(of.item.clone()), ..packs }
 }
 
 /// The least number of whole packs that covers a need given in packs: up to the next whole number, but a need
@@ -23,7 +23,10 @@ pub(super) fn packs_of(of: &MaterialLine, item: &str, holds: f64, what: String) 
 /// assert_eq!(whole_packs(4.000_001), 5);
 /// ```
 pub fn whole_packs(need: f64) -> u64 {
-    let nearest = need.round();
-    let packs = if (need - nearest).abs() <= 1e-9 * nearest { nearest } else { need.ceil() };
-    packs as u64
+    least_covering(need, 1.0) as u64
+}
+
+/// The least whole number of measures that covers a need, by the rule of [`whole_packs`].
+pub(crate) fn least_covering(need: f64, measure: f64) -> i128 {
+    (need / (measure * (1.0 + 1e-9))).ceil() as i128
 }

@@ -41,6 +41,8 @@ fn job(slopes: Vec<Slope>) -> Job {
         tiles: slopes.iter().map(|slope| slope.tile.clone()).take(1).collect(),
         slopes,
         practice: practice(),
+        prices: None,
+        bid: None,
         survey: Vec::new(),
         assumptions: Vec::new(),
         findings: Vec::new(),

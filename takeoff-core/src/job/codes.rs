@@ -144,6 +144,17 @@ codes! {
     /// A table whose decimal mark or separator can't be told.
     Error AmbiguousCsv = "ambiguous-csv",
 
+    /// A cell that a spreadsheet would run as a formula.
+    Error FormulaCell = "formula-cell",
+    /// What is no code of a currency.
+    Error Currency = "currency",
+    /// Money in two currencies.
+    Error TwoCurrencies = "two-currencies",
+    /// Packs of one item in units of different kinds.
+    Error UnitOfItem = "unit-of-item",
+    /// A row of a price list that stands there twice.
+    Error DuplicateRow = "duplicate-row",
+
     /// How a table was read.
     Finding CsvReadAs = "csv-read-as",
     /// A course shows more of its tile than length less head lap.
@@ -160,6 +171,4 @@ codes! {
     Finding NoSuchEdge = "no-such-edge",
     /// An array that does not lie on its slope, or not wholly.
     Finding ArrayOffSlope = "array-off-slope",
-    /// A field that this version reads and does not use.
-    Finding NotUsed = "not-used",
 }

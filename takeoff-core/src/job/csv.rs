@@ -130,6 +130,13 @@ fn rows<K: FromRow>(
     columns: &[Column],
     reader: &mut Reader<'_>,
 ) -> Option<Vec<Field<K>>> {
+    let sheet = sheet(at, file, columns, reader)?;
+    let value = |row| Field::new(at, K::from_row(&mut Cells::of(row, file, at, reader)));
+    Some(sheet.rows().map(value).collect())
+}
+
+/// A file with these columns; reports where it is not there or can't be read, and how it was read.
+pub(super) fn sheet(at: At, file: &str, columns: &[Column], reader: &mut Reader<'_>) -> Option<Sheet> {
     let files = reader.files;
     let Some(text) = files.get(file) else {
         let message = format!("the file {} is not there", quoted(file));
@@ -140,8 +147,7 @@ fn rows<K: FromRow>(
         Ok(sheet) => {
             let message = format!("{} was read with {}", quoted(file), sheet.shown());
             reader.report(at, Code::CsvReadAs, message, "look whether that is how it was meant");
-            let value = |row| Field::new(at, K::from_row(&mut Cells::of(row, file, at, reader)));
-            Some(sheet.rows().map(value).collect())
+            Some(sheet)
         }
         Err(Refusal { code, message, help }) => {
             reader.report(at, code, format!("{}: {message}", quoted(file)), help);
@@ -152,7 +158,7 @@ fn rows<K: FromRow>(
 
 /// The cells of a row on their way into a value.
 pub(super) struct Cells<'a, 'b, 'c> {
-    row: Row<'c>,
+    pub(super) row: Row<'c>,
     file: &'c str,
     at: At,
     reader: &'a mut Reader<'b>,
@@ -164,17 +170,17 @@ impl<'a, 'b, 'c> Cells<'a, 'b, 'c> {
     }
 
     pub(super) fn name(&mut self, column: usize) -> Option<String> {
-        let (at, name) = (self.at, self.row.text(column));
-        self.reader.within(self.told(column), |reader| Name::check(name, at, reader))
+        let name = self.row.text(column);
+        self.read(column, |at, reader| Name::check(name, at, reader))
     }
 
     /// Which of the known names a cell has; reports where it has none of them.
     pub(super) fn choice(&mut self, column: usize, what: &str, known: &[&str]) -> Option<usize> {
-        let (at, name) = (self.at, self.row.text(column));
+        let name = self.row.text(column);
         let place = known.iter().position(|known| *known == name);
         if place.is_none() {
             let message = format!("there is no {what} {}", quoted(name));
-            self.reader.within(self.told(column), |reader| {
+            self.read(column, |at, reader| {
                 reader.report_unknown(at, Code::UnknownReference, message, name, "the job has", known);
             });
         }
@@ -187,9 +193,20 @@ impl<'a, 'b, 'c> Cells<'a, 'b, 'c> {
         self.reader.within(told, |reader| check(at, reader));
     }
 
+    /// Reports what is wrong with a cell.
+    pub(super) fn refuse(&mut self, column: usize, code: Code, message: String, help: impl Into<String>) {
+        self.read(column, |at, reader| reader.report(at, code, message, help));
+    }
+
+    /// Reads a cell; messages begin with its line and column.
+    pub(super) fn read<T>(&mut self, column: usize, read: impl FnOnce(At, &mut Reader<'b>) -> T) -> T {
+        let at = self.at;
+        self.reader.within(self.told(column), |reader| read(at, reader))
+    }
+
     pub(super) fn length(&mut self, column: usize) -> Option<Length> {
-        let (at, row) = (self.at, self.row);
-        self.reader.within(self.told(column), |reader| {
+        let row = self.row;
+        self.read(column, |at, reader| {
             if row.has_two_units(column) {
                 let message = format!("{} has a unit, and so has its column", quoted(row.text(column)));
                 reader.report(

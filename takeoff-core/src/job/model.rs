@@ -2,11 +2,13 @@
 //!
 //! Outside this crate a [`Job`] is made by reading a job file only; lengths are whole nanometres and
 //! every reference is resolved.
+use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
+use crate::buying::{PriceList, Terms};
 use crate::profile::Profile;
 use crate::screening::{BlockingWood, Lags, Loads};
 use crate::slope::{Array, Setback};
@@ -24,6 +26,9 @@ pub struct Job {
     pub(crate) practice: Practice,
     /// Factors and loads of the screening, if the job asks for one.
     pub(crate) screening: Option<Loads>,
+    pub(crate) prices: Option<PriceList>,
+    /// Given where there are prices, too.
+    pub(crate) bid: Option<Terms>,
     /// What the surveyor wrote down, question by question; `None` is unasked.
     pub(crate) survey: Vec<(SurveyQuestion, Option<String>)>,
     /// The assumptions in force: the defaults that the job file left alone and those that it set.
@@ -447,6 +452,10 @@ pub struct Practice {
     pub(crate) cartridge_mm3: f64,
     /// Share of sealant lost, for example 0.1.
     pub(crate) sealant_waste: f64,
+    /// Share lost by item.
+    pub(crate) waste: BTreeMap<String, f64>,
+    /// What one blade cuts in tile.
+    pub(crate) blade_life: Option<Length>,
     pub(crate) three_course: MeshAndCement,
 }
 

@@ -1,4 +1,6 @@
 //! How the crew works, and the list of what is assumed.
+use std::collections::BTreeMap;
+
 use super::breakage::breakage;
 use super::raw;
 use super::reader::{Field, Read, Reader, quoted};
@@ -67,6 +69,13 @@ impl Assumptions {
     fn window(&mut self, given: Option<Length>) -> Option<Length> {
         let value = given.map_or("one exposure".to_owned(), |window| self.display.length(window));
         self.add("a better place for a post is looked for within", value, given.is_some());
+        given
+    }
+
+    fn waste(&mut self, given: BTreeMap<String, f64>) -> BTreeMap<String, f64> {
+        for (item, share) in &given {
+            self.add(of("lost, as a share", item), share.to_string(), true);
+        }
         given
     }
 
@@ -149,8 +158,18 @@ pub(super) fn practice(
             .into(),
         cartridge_mm3: a.volume("cartridge of sealant", given(p, |p| &p.cartridge), CARTRIDGE).mm3(),
         sealant_waste: a.number("sealant lost, as a share", given(p, |p| &p.sealant_waste), 0.1),
+        blade_life: given(p, |p| &p.blade_life).inspect(|life| {
+            a.add("what one blade cuts in tile", a.display.length(*life), true);
+        }),
+        waste: a.waste(waste(p)),
         three_course: mesh_and_cement(written, a, reader),
     }
+}
+
+/// What the job says is lost, by item.
+fn waste(practice: Option<&raw::Practice>) -> BTreeMap<String, f64> {
+    let items = practice.and_then(|practice| practice.waste.given()).into_iter().flatten();
+    items.filter_map(|(item, share)| Some((item.clone(), *share.get()?))).collect()
 }
 
 /// 10.1 US fluid ounces; a fluid ounce is 231/128 cubic inches.

@@ -7,6 +7,8 @@ use super::kinds::{
     Bond, Chance, Count, Factor, Flag, Format, Name, OneOrMore, ServiceLevel, Share, SpecificGravity,
     Suction, Text,
 };
+use super::money::{self, Amount, Currency, Part};
+use super::prices::Prices;
 use super::quantities::{
     Azimuth, Distance, Gap, Pitch, Point, Position, Pressure, Run, Size, Speed, TileSize, Volume, Weight,
     WorldPoint,
@@ -41,8 +43,12 @@ objects! {
         screening: Option<Screening>,
         /// What the survey asked; reports list what it left unasked.
         survey: Option<Survey>,
-        /// A price list. This version counts and does not cost: the file is not read, and a finding says so.
-        prices: Option<Text>,
+        /// A price list: a CSV file beside the job file, a row for each pack on offer, with the columns `item` (as
+        /// the material list has it), `unit`, `pack` (how much of the unit it holds), `price` and `currency`; it may
+        /// have `vendor_part` (any text) and `minimum_order` (packs). Several rows of an item are several packs.
+        prices: Option<Prices>,
+        /// What the bid adds to the materials: labour, tax, contingency, markup.
+        bid: Option<Bid>,
     }
 
     /// A kind of roof tile. A one-piece tile has a `width`, a two-piece tile `pan_and_cover`.
@@ -504,6 +510,11 @@ objects! {
         cartridge: Option<Volume>,
         /// Sealant lost, as a share of what the work takes. Left out: 0.10.
         sealant_waste: Option<Share>,
+        /// Material lost, as a share of the need, by item as the material list has it: `{"staple": 0.05}`. Left
+        /// out: none, but for sealant, roof cement and mesh, which have their own fields. What comes in packs has the waste of its quantity, unless it has its own.
+        waste: Option<Map<Share>>,
+        /// What one blade cuts in tile, such as `25 m`. Left out: blades are not counted.
+        blade_life: Option<Run>,
         /// Whether the building official allows three-course work on this roof: roof cement, reinforcing mesh and
         /// roof cement over the edges of a deck flashing. Left out: no.
         three_course_allowed: Option<Flag>,
@@ -614,6 +625,53 @@ objects! {
         gamma_a: Option<Factor>,
         /// The least uplift that is taken. Left out: `16 psf` (ASCE 7-16, 30.2.2).
         least_pressure: Option<Pressure>,
+    }
+
+    /// What the bid adds to the materials. The price is made up in this order, and each sum of money rounded once:
+    /// materials, tax on them, labour; contingency on these; markup on all that.
+    struct Bid {
+        /// Currency of the bid, such as `USD`. Left out: that of the price list.
+        currency: Option<Currency>,
+        /// What labour costs. Left out: the bid is of materials.
+        labour: Option<Labour>,
+        /// Tax on the materials, as a share. Left out: 0.
+        tax: Option<Part>,
+        /// Added to materials, tax and labour for what nobody foresees, as a share. Left out: 0.
+        contingency: Option<Part>,
+        /// Added to all that for overhead and profit, as a share. Left out: 0.
+        markup: Option<Part>,
+    }
+
+    /// What labour costs.
+    struct Labour {
+        /// What an hour costs, such as `"68.50"`, in the currency of the bid.
+        rate_per_hour: Amount,
+        /// How long each action takes.
+        minutes: Minutes,
+    }
+
+    /// Minutes that each action takes. What is left out is not timed: it is listed, and costs nothing in the bid.
+    struct Minutes {
+        /// A tile taken up and laid back.
+        lift: Option<money::Minutes>,
+        /// A tile loosened in place.
+        loosen: Option<money::Minutes>,
+        /// A hole cut in a tile.
+        cut_hole: Option<money::Minutes>,
+        /// A notch or a corner cut out of a tile.
+        cut_notch: Option<money::Minutes>,
+        /// A severed tile made up from new ones.
+        make_up: Option<money::Minutes>,
+        /// A patch of underlayment.
+        patch: Option<money::Minutes>,
+        /// A deck flashing dried in with three courses.
+        three_course: Option<money::Minutes>,
+        /// A blocking board between two rafters.
+        block: Option<money::Minutes>,
+        /// A piece of batten cut out and reset.
+        batten: Option<money::Minutes>,
+        /// A post set, with its flashings, fasteners and sealant.
+        set: Option<money::Minutes>,
     }
 
     /// What the survey asked. Reports list the answers, and the questions that were left unasked.

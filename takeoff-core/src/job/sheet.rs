@@ -11,19 +11,43 @@ const UNITS: [&str; 5] = ["mm", "cm", "m", "in", "ft"];
 /// A byte that no text holds, for a file of one column.
 const NO_SEPARATOR: u8 = 0xff;
 
-/// A column that a file has to have.
+/// A column that a file has to have, or may have.
 pub(super) struct Column {
     name: String,
-    is_length: bool,
+    kind: Kind,
+    may_be_missing: bool,
+}
+
+/// What stands in the cells of a column.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Kind {
+    Text,
+    /// A number with a unit, in each cell or in the column's name.
+    Length,
+    /// A bare number.
+    Number,
 }
 
 impl Column {
     pub(super) fn text(name: &str) -> Column {
-        Column { name: name.to_owned(), is_length: false }
+        Column::of(name, Kind::Text)
     }
 
     pub(super) fn length(name: &str) -> Column {
-        Column { name: name.to_owned(), is_length: true }
+        Column::of(name, Kind::Length)
+    }
+
+    pub(super) fn number(name: &str) -> Column {
+        Column::of(name, Kind::Number)
+    }
+
+    /// The same, of a file that need not have it; its cells are empty then.
+    pub(super) fn optional(self) -> Column {
+        Column { may_be_missing: true, ..self }
+    }
+
+    fn of(name: &str, kind: Kind) -> Column {
+        Column { name: name.to_owned(), kind, may_be_missing: false }
     }
 }
 
@@ -44,15 +68,15 @@ impl Refusal {
 pub(super) struct Sheet {
     separator: Option<u8>,
     decimal: Decimal,
-    /// Where each of the columns asked for stands.
-    columns: Vec<Found>,
+    /// Where each of the columns asked for stands; none where it may be missing and is.
+    columns: Vec<Option<Found>>,
     records: Vec<csv::StringRecord>,
 }
 
 struct Found {
     index: usize,
     header: String,
-    is_length: bool,
+    kind: Kind,
     /// The unit in the column's name.
     unit: Option<&'static str>,
 }
@@ -122,13 +146,14 @@ impl Sheet {
             Decimal::Comma => "decimal commas",
         };
         let first = self.rows().next().map_or("no rows".to_owned(), |row| {
-            let cells = (0..self.columns.len()).map(|column| {
-                let cell = if self.columns[column].is_length {
-                    row.length(column)
-                } else {
-                    row.text(column).to_owned()
+            let cells = self.columns.iter().enumerate().filter_map(|(column, found)| {
+                let found = found.as_ref()?;
+                let cell = match found.kind {
+                    Kind::Text => row.text(column).to_owned(),
+                    Kind::Length => row.length(column),
+                    Kind::Number => row.number(column),
                 };
-                format!("{} {}", self.columns[column].header, quoted(&cell))
+                Some(format!("{} {}", found.header, quoted(&cell)))
             });
             format!("first row {}", cells.collect::<Vec<_>>().join(", "))
         });
@@ -150,29 +175,38 @@ impl<'a> Row<'a> {
 
     /// What the file calls one of the columns asked for.
     pub(super) fn header(self, column: usize) -> &'a str {
-        &self.sheet.columns[column].header
+        self.found(column).map_or("", |found| &found.header)
     }
 
     pub(super) fn text(self, column: usize) -> &'a str {
-        self.record.get(self.sheet.columns[column].index).unwrap_or_default().trim()
+        self.found(column).and_then(|found| self.record.get(found.index)).unwrap_or_default().trim()
+    }
+
+    /// A number with a decimal point.
+    pub(super) fn number(self, column: usize) -> String {
+        match self.sheet.decimal {
+            Decimal::Comma => self.text(column).replace(',', "."),
+            _ => self.text(column).to_owned(),
+        }
     }
 
     /// A length as one would write it in a job file: with a decimal point, and with its unit.
     pub(super) fn length(self, column: usize) -> String {
-        let cell = match self.sheet.decimal {
-            Decimal::Comma => self.text(column).replace(',', "."),
-            _ => self.text(column).to_owned(),
-        };
-        match self.sheet.columns[column].unit {
-            Some(unit) => format!("{cell} {unit}"),
-            None => cell,
+        let number = self.number(column);
+        match self.found(column).and_then(|found| found.unit) {
+            Some(unit) => format!("{number} {unit}"),
+            None => number,
         }
     }
 
     /// Whether both a cell and the name of its column have a unit.
     pub(super) fn has_two_units(self, column: usize) -> bool {
         let marks = |c: char| c.is_alphabetic() || matches!(c, '\'' | '"' | '′' | '″' | '’' | '”');
-        self.sheet.columns[column].unit.is_some() && self.text(column).contains(marks)
+        self.found(column).is_some_and(|found| found.unit.is_some()) && self.text(column).contains(marks)
+    }
+
+    fn found(self, column: usize) -> Option<&'a Found> {
+        self.sheet.columns.get(column)?.as_ref()
     }
 }
 
@@ -203,24 +237,27 @@ fn separator(text: &str) -> Result<Option<u8>, Refusal> {
     }
 }
 
-/// The decimal mark of all lengths of a file. What may be a mark between thousands is refused, unless the
-/// separator or another length shows that it is none.
+/// The decimal mark of all numbers of a file. What may be a mark between thousands is refused, unless the
+/// separator or another number shows that it is none.
 fn decimal(
-    columns: &[Found],
+    columns: &[Option<Found>],
     records: &[csv::StringRecord],
     separator: Option<u8>,
 ) -> Result<Decimal, Refusal> {
-    let lengths: Vec<usize> =
-        columns.iter().filter(|column| column.is_length).map(|column| column.index).collect();
-    let cells = || records.iter().flat_map(|record| lengths.iter().filter_map(|&index| record.get(index)));
-    let (point, comma) = (cells().find(|cell| cell.contains('.')), cells().find(|cell| cell.contains(',')));
+    let numbers: Vec<&Found> = columns.iter().flatten().filter(|column| column.kind != Kind::Text).collect();
+    let cells = || {
+        let of_record = |record| numbers.iter().filter_map(move |&column| Cell::of(record, column));
+        records.iter().flat_map(of_record)
+    };
+    let first = |mark| cells().find(|cell| cell.text.contains(mark));
     // A file with commas between columns has decimal points; a comma inside a cell is refused with the cell.
-    let (mark, name, example, found) = match (point, comma) {
+    let (mark, name, example, found) = match (first('.'), first(',')) {
         (Some(point), Some(comma)) if separator != Some(b',') => {
-            let (point, comma) = (quoted(point), quoted(comma));
-            let message =
-                format!("{point} has a point and {comma} a comma, so that the decimal mark can't be told");
-            let help = "write all lengths with one decimal mark, and none between thousands";
+            let (later, point, comma) = (point.later(&comma), quoted(point.text), quoted(comma.text));
+            let message = format!(
+                "{later}{point} has a point and {comma} a comma, so that the decimal mark can't be told"
+            );
+            let help = "write all numbers with one decimal mark, and none between thousands";
             return Err(Refusal::new(Code::AmbiguousCsv, message, help));
         }
         (None, Some(comma)) if separator != Some(b',') => (',', "comma", comma, Decimal::Comma),
@@ -228,12 +265,40 @@ fn decimal(
         (Some(_), _) => return Ok(Decimal::Point),
         (None, _) => return Ok(Decimal::None),
     };
-    if cells().filter(|cell| cell.contains(mark)).all(|cell| may_be_thousands(cell, mark)) {
-        let message = format!("the {name} in {} may be a decimal mark or between thousands", quoted(example));
-        let help = "write one length with another number of decimals, or leave out what is between thousands";
+    if cells().filter(|cell| cell.text.contains(mark)).all(|cell| may_be_thousands(cell.text, mark)) {
+        let place = example.place();
+        let message = format!(
+            "{place}the {name} in {} may be a decimal mark or between thousands",
+            quoted(example.text)
+        );
+        let help = "write one number with another count of decimals, or leave out what is between thousands";
         return Err(Refusal::new(Code::AmbiguousCsv, message, help));
     }
     Ok(found)
+}
+
+/// A cell, and where it stands.
+struct Cell<'a> {
+    line: u64,
+    column: &'a Found,
+    text: &'a str,
+}
+
+impl<'a> Cell<'a> {
+    fn of(record: &'a csv::StringRecord, column: &'a Found) -> Option<Cell<'a>> {
+        Some(Cell { line: line(record), column, text: record.get(column.index)? })
+    }
+
+    /// What messages about it begin with.
+    fn place(&self) -> String {
+        format!("line {}, column {}: ", self.line, quoted(&self.column.header))
+    }
+
+    /// Where the later one of two stands: there the file contradicts itself.
+    fn later(&self, other: &Cell<'_>) -> String {
+        let at = |cell: &Cell<'_>| (cell.line, cell.column.index);
+        if at(self) > at(other) { self.place() } else { other.place() }
+    }
 }
 
 /// Whether every mark of a number has three digits behind it, and the first one to three before it.
@@ -246,14 +311,14 @@ fn may_be_thousands(cell: &str, mark: char) -> bool {
 }
 
 /// Where each of the columns asked for stands in a header.
-fn find(asked: &[Column], header: &csv::StringRecord) -> Result<Vec<Found>, Refusal> {
+fn find(asked: &[Column], header: &csv::StringRecord) -> Result<Vec<Option<Found>>, Refusal> {
+    let place = format!("line {}: ", header.position().map_or(1, csv::Position::line).max(1));
     let known: Vec<&str> = asked.iter().map(|column| column.name.as_str()).collect();
     let columns = || {
-        let with_unit = asked.iter().find(|column| column.is_length).map_or("", |column| &column.name);
-        format!(
-            "the columns are {}; a length may have its unit in the name, as `{with_unit}_mm`",
-            listed(&known)
-        )
+        let length = asked.iter().find(|column| column.kind == Kind::Length);
+        let unit =
+            length.map(|column| format!("; a length may have its unit in the name, as `{}_mm`", column.name));
+        format!("the columns are {}{}", listed(&known), unit.unwrap_or_default())
     };
     let mut found: Vec<Option<Found>> = asked.iter().map(|_| None).collect();
     for (index, cell) in header.iter().enumerate() {
@@ -265,28 +330,30 @@ fn find(asked: &[Column], header: &csv::StringRecord) -> Result<Vec<Found>, Refu
         let as_it_is = asked.iter().position(|column| column.name == name).map(|which| (which, None));
         let with_unit = || {
             let (stem, unit) = parts?;
-            let which = asked.iter().position(|column| column.is_length && column.name == stem)?;
+            let which = asked.iter().position(|column| column.kind == Kind::Length && column.name == stem)?;
             Some((which, Some(unit)))
         };
         let Some((which, unit)) = as_it_is.or_else(with_unit) else {
             let stem = parts.map_or(name.as_str(), |(stem, _)| stem);
             let help = nearest(stem, &known).map_or_else(columns, |meant| format!("did you mean `{meant}`?"));
-            return Err(Refusal::new(Code::BadCsv, format!("unknown column {}", quoted(cell.trim())), help));
+            let message = format!("{place}unknown column {}", quoted(cell.trim()));
+            return Err(Refusal::new(Code::BadCsv, message, help));
         };
-        let column = Found { index, header: cell.trim().to_owned(), is_length: asked[which].is_length, unit };
+        let column = Found { index, header: cell.trim().to_owned(), kind: asked[which].kind, unit };
         if found[which].replace(column).is_some() {
-            let message = format!("two columns are {}", quoted(&asked[which].name));
+            let message = format!("{place}two columns are {}", quoted(&asked[which].name));
             return Err(Refusal::new(Code::BadCsv, message, "take one of them out"));
         }
     }
-    let missing: Vec<&str> =
-        known.iter().zip(&found).filter(|(_, found)| found.is_none()).map(|(name, _)| *name).collect();
+    let missing: Vec<&str> = asked
+        .iter()
+        .zip(&found)
+        .filter(|(asked, found)| found.is_none() && !asked.may_be_missing)
+        .map(|(asked, _)| asked.name.as_str())
+        .collect();
     if !missing.is_empty() {
-        return Err(Refusal::new(
-            Code::BadCsv,
-            format!("there is no column {}", listed(&missing)),
-            columns(),
-        ));
+        let message = format!("{place}there is no column {}", listed(&missing));
+        return Err(Refusal::new(Code::BadCsv, message, columns()));
     }
-    Ok(found.into_iter().flatten().collect())
+    Ok(found)
 }

@@ -11,9 +11,10 @@ use serde_json::Value;
 
 use super::{Files, Job, Problem};
 
-/// The plain gable, a good job to spoil.
+/// The plain gable without its prices, a good job to spoil.
 fn good() -> Value {
-    serde_json::from_str(include_str!("../../../fixtures/plain-gable/job.json")).unwrap()
+    let job = serde_json::from_str(include_str!("../../../fixtures/plain-gable/job.json")).unwrap();
+    with(job, &serde_json::json!({ "/prices": null, "/bid": null }))
 }
 
 /// The job with values put at JSON Pointers; `null` takes the value away, `-` adds to a list.

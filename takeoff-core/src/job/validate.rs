@@ -3,6 +3,7 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use super::assembly::assembly;
+use super::bid;
 use super::codes::Code;
 use super::kinds::Name;
 use super::practice::{Assumptions, practice};
@@ -54,7 +55,8 @@ pub(super) fn job(written: raw::Job, reader: &mut Reader<'_>) -> Option<Job> {
     let mut assumptions = Assumptions::new(display);
     let practice = practice(&written, &mut assumptions, reader);
     let screening = screening(&written.screening, &mut assumptions, reader);
-    check_unused(&written, reader);
+    check_waste(&written, reader);
+    let bid = bid::terms(&written.bid, &written.prices, &mut assumptions, reader);
 
     let none = Vec::new();
     let assemblies = if written.assemblies.is_given() { written.assemblies.given() } else { Some(&none) };
@@ -88,6 +90,8 @@ pub(super) fn job(written: raw::Job, reader: &mut Reader<'_>) -> Option<Job> {
         slopes: slopes.into_iter().collect::<Option<_>>()?,
         practice,
         screening: screening?,
+        prices: written.prices.take()?,
+        bid: bid?,
         survey: survey(written.survey.given()),
         assumptions: assumptions.into_list(),
         findings: Vec::new(),
@@ -135,11 +139,16 @@ fn check_slope_names(written: &raw::Job, reader: &mut Reader<'_>) {
     }
 }
 
-/// What the job file has room for and this version does not do.
-fn check_unused(written: &raw::Job, reader: &mut Reader<'_>) {
-    if written.prices.given().is_some() {
-        let message = "the price list is not read: this version counts and does not cost";
-        reader.report(written.prices.at, Code::NotUsed, message, "price the lines of the takeoff yourself");
+/// What has a field of its own is not given by item, too.
+fn check_waste(written: &raw::Job, reader: &mut Reader<'_>) {
+    let own =
+        [("sealant", "sealant_waste"), ("roof cement", "cement_waste"), ("reinforcing mesh", "mesh_waste")];
+    let given = written.practice.given().and_then(|practice| practice.waste.given());
+    for (item, share) in given.into_iter().flatten() {
+        if let Some((_, field)) = own.iter().find(|(own, _)| own == item) {
+            let message = format!("the waste of {} has a field of its own", quoted(item));
+            reader.report(share.at, Code::OneWay, message, format!("give it as `{field}` in `practice`"));
+        }
     }
 }
 

@@ -16,9 +16,8 @@ const PLACES: usize = 3;
 /// # Example
 ///
 /// ```
-/// use takeoff_core::{api::read_and_take_off, job::Files, report::summary};
-/// let job = include_str!("../../../fixtures/plain-gable/job.json");
-/// let summary = summary(&read_and_take_off(job, &Files::new()).unwrap());
+/// use takeoff_core::{api::read_and_take_off, job::{EXAMPLE, Files}, report::summary};
+/// let summary = summary(&read_and_take_off(EXAMPLE, &Files::new()).unwrap());
 /// assert!(summary.lines().all(|line| line.chars().count() <= 80));
 /// ```
 pub fn summary(takeoff: &Takeoff) -> String {

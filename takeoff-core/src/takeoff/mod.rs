@@ -4,7 +4,7 @@
 //! job ─ slope by slope ─ site ─ openings ─ cuts ─────────┐
 //!                          └─ methods ─ patches ─ zones ─┴─ tiles taken up ─ posts ─┐
 //!                                                                                   ├─ materials
-//!                                            all slopes ─ spares by kind of tile ───┘
+//!                                            all slopes ─ spares by kind of tile ───┘      └─ bid
 //!                                            arrays, posts, lags ─ screening
 //! ```
 mod cautions;
@@ -19,7 +19,8 @@ mod tile_spares;
 pub use cautions::{CAUTIONS, HARVEST_CAUTION, THREE_COURSE_CAUTION, question};
 pub use result::*;
 
-use crate::consumables::materials;
+use crate::buying::bid;
+use crate::consumables::{materials, unused_waste};
 use crate::job::{Job, Problem};
 use crate::screening::screening;
 
@@ -34,9 +35,8 @@ use slope::Worked;
 /// # Example
 ///
 /// ```
-/// use takeoff_core::{job::{Files, Job}, takeoff::takeoff};
-/// let text = include_str!("../../../fixtures/plain-gable/job.json");
-/// let takeoff = takeoff(&Job::read(text, &Files::new()).unwrap()).unwrap();
+/// use takeoff_core::{job::{EXAMPLE, Files, Job}, takeoff::takeoff};
+/// let takeoff = takeoff(&Job::read(EXAMPLE, &Files::new()).unwrap()).unwrap();
 /// assert_eq!(takeoff.counts.posts, takeoff.slopes[0].posts.len() as u64);
 /// ```
 pub fn takeoff(job: &Job) -> Result<Takeoff, Vec<Problem>> {
@@ -49,11 +49,14 @@ pub fn takeoff(job: &Job) -> Result<Takeoff, Vec<Problem>> {
     let counts = counts::counts(&slopes);
     let (screening, screened) = screening(job, &slopes);
     findings.extend(screened);
+    let materials = materials(job, &slopes, &spares);
+    findings.extend(unused_waste(job, &materials));
     Ok(Takeoff {
         format: "tilepost-takeoff/1".to_owned(),
         job: job.name.clone(),
         display: job.display,
-        materials: materials(job, &slopes, &spares),
+        bid: bid(job, &materials, &counts, &slopes)?,
+        materials,
         service_level: job.practice.service_level,
         cautions: cautions::cautions(&counts, &spares),
         counts,

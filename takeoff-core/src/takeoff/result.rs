@@ -1,6 +1,10 @@
 //! What a takeoff says. Every name ends in its unit; every total carries its basis.
+mod bid;
+
 use schemars::JsonSchema;
 use serde::Serialize;
+
+pub use bid::{Bid, BidLine, BidPack, BidTotals, LabourLine, Unpriced, UnusedPrice};
 
 use crate::job::{Assumption, Display, EdgeKind, Problem, SurveyQuestion};
 use crate::screening::Screening;
@@ -19,6 +23,8 @@ pub struct Takeoff {
     pub counts: Counts,
     /// What to buy, line by line, with the basis of each.
     pub materials: Vec<MaterialLine>,
+    /// What it costs; `None` where the job has neither prices nor terms of a bid.
+    pub bid: Option<Bid>,
     /// The probability with which the spares of each kind of piece are enough.
     pub service_level: f64,
     /// Spare tiles by kind of piece.
@@ -81,6 +87,8 @@ pub struct MaterialLine {
     pub waste: f64,
     /// What to bring: need with waste; whole for counts.
     pub bring: f64,
+    /// The line whose need this one gives again in packs: of the two, one is bought.
+    pub packs_of: Option<String>,
     /// Where the need comes from.
     pub basis: Vec<Basis>,
 }

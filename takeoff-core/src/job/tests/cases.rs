@@ -26,6 +26,16 @@ fn case_with(
     Case { code, path, changes, files }
 }
 
+/// The job with a price list of its own.
+fn priced(code: &'static str, csv: &'static str) -> Case {
+    let files = Box::leak(Box::new([("prices.csv", csv)]));
+    case_with(code, "/prices", json!({ "/prices": "prices.csv" }), files)
+}
+
+fn labour(rate_per_hour: &str, minutes: Value) -> Value {
+    json!({ "/bid": { "currency": "USD", "labour": { "rate_per_hour": rate_per_hour, "minutes": minutes } } })
+}
+
 const TILE: &str = "/tiles/flat-13";
 const POST: &str = "/assemblies/post-7";
 
@@ -362,6 +372,56 @@ fn errors() -> Vec<Case> {
             slope("posts", json!({ "csv": "posts.csv" })),
             &[("posts.csv", "name;assembly;u_mm;v_mm\nA1;post-7;1,500;1,200\n")],
         ),
+        priced("bad-csv", "item,unit,pack,currency\nstaple,each,1000,USD\n"),
+        priced("bad-csv", "item,unit,pack,price,currency\n"),
+        priced("bad-csv", "item,unit,pack,price,currency\nstaple,each,1000,4.85 USD,USD\n"),
+        priced("ambiguous-csv", "item;unit;pack;price;currency\nstaple;each;1000;1.234,50;USD\n"),
+        priced("ambiguous-csv", "item,unit,pack,price,currency\nstaple,each,1000,\"1.234,50\",USD\n"),
+        priced("out-of-range", "item,unit,pack,price,currency\nstaple,each,1000,-4.85,USD\n"),
+        priced("out-of-range", "item,unit,pack,price,currency\nstaple,each,0,4.85,USD\n"),
+        priced("out-of-range", "item,unit,pack,price,currency\nstaple,each,2.5,4.85,USD\n"),
+        priced("out-of-range", "item,unit,pack,price,currency,minimum_order\nstaple,each,1000,4.85,USD,0\n"),
+        priced("unit-unknown", "item,unit,pack,price,currency\nstaple,box,1000,4.85,USD\n"),
+        priced("empty-name", "item,unit,pack,price,currency\n ,each,1000,4.85,USD\n"),
+        priced("formula-cell", "item,unit,pack,price,currency\n=1+2,each,1000,4.85,USD\n"),
+        priced(
+            "formula-cell",
+            "item,unit,pack,price,currency,vendor_part\nstaple,each,1000,4.85,USD,@SUM(A1)\n",
+        ),
+        priced("formula-cell", "item,unit,pack,price,currency\nstaple,each,1000,=4.85,USD\n"),
+        priced("currency", "item,unit,pack,price,currency\nstaple,each,1000,4.85,dollar\n"),
+        priced(
+            "two-currencies",
+            "item,unit,pack,price,currency\nstaple,each,1000,4.85,USD\nstaple,each,5000,19.90,CAD\n",
+        ),
+        priced(
+            "unit-of-item",
+            "item,unit,pack,price,currency\nsealant,fl oz,10.1,7.45,USD\nsealant,each,1,7.45,USD\n",
+        ),
+        priced(
+            "duplicate-row",
+            "item,unit,pack,price,currency\nbatten,ft,1,0.95,USD\nbatten,in,12,0.96,USD\n",
+        ),
+        case("missing-file", "/prices", json!({ "/prices": "prices.csv" })),
+        case("bad-file-name", "/prices", json!({ "/prices": "../prices.csv" })),
+        case("wrong-type", "/prices", json!({ "/prices": { "csv": "prices.csv" } })),
+        case("missing-field", "/bid", json!({ "/bid": {} })),
+        case("currency", "/bid/currency", json!({ "/bid": { "currency": "usd" } })),
+        case("out-of-range", "/bid/markup", json!({ "/bid": { "currency": "USD", "markup": -0.1 } })),
+        case("out-of-range", "/bid/tax", json!({ "/bid": { "currency": "USD", "tax": 11 } })),
+        case("out-of-range", "/bid/labour/rate_per_hour", labour("-68.50", json!({ "lift": 2 }))),
+        case("out-of-range", "/bid/labour/rate_per_hour", labour("1,234.50", json!({ "lift": 2 }))),
+        case("out-of-range", "/bid/labour/minutes/lift", labour("68.50", json!({ "lift": -2 }))),
+        case("unknown-field", "/bid/labour/minutes/lfit", labour("68.50", json!({ "lfit": 2 }))),
+        case("out-of-range", "/practice/waste/staple", json!({ "/practice/waste": { "staple": -0.05 } })),
+        case("out-of-range", "/practice/blade_life", json!({ "/practice/blade_life": "0 ft" })),
+        case("one-way", "/practice/waste/sealant", json!({ "/practice/waste": { "sealant": 0.2 } })),
+        case_with(
+            "two-currencies",
+            "/bid/currency",
+            json!({ "/prices": "prices.csv", "/bid": { "currency": "CAD" } }),
+            &[("prices.csv", "item,unit,pack,price,currency\nstaple,each,1000,4.85,USD\n")],
+        ),
     ]
 }
 
@@ -391,7 +451,6 @@ fn findings() -> Vec<Case> {
         case("no-such-edge", "/slopes/0/perimeter/edges/0", slope("perimeter/edges/0", json!("valley"))),
         case("array-off-slope", "/slopes/0/arrays/0", slope("arrays", json!([array("field", "30 ft", 3)]))),
         case("array-off-slope", "/slopes/0/arrays/0", slope("arrays", json!([array("field", "40 ft", 3)]))),
-        case("not-used", "/prices", json!({ "/prices": "prices.csv" })),
     ]
 }
 

@@ -33,9 +33,8 @@ use sheet::Sheet;
 /// # Example
 ///
 /// ```
-/// use takeoff_core::{api::read_and_take_off, job::Files, report::roof_map};
-/// let job = include_str!("../../../../fixtures/plain-gable/job.json");
-/// let takeoff = read_and_take_off(job, &Files::new()).unwrap();
+/// use takeoff_core::{api::read_and_take_off, job::{EXAMPLE, Files}, report::roof_map};
+/// let takeoff = read_and_take_off(EXAMPLE, &Files::new()).unwrap();
 /// let svg = roof_map(&takeoff, &takeoff.slopes[0].name).unwrap();
 /// assert_eq!(svg.matches(" data-post=").count(), takeoff.slopes[0].posts.len());
 /// ```

@@ -34,10 +34,11 @@ pub(super) fn gable() -> Takeoff {
 
 /// The plain gable with its job file edited.
 pub(super) fn edited(edit: impl Fn(&mut Value)) -> Takeoff {
-    let text = fs::read_to_string(fixtures().join("plain-gable/job.json")).unwrap();
+    let [text, prices] = ["job.json", "prices.csv"]
+        .map(|name| fs::read_to_string(fixtures().join("plain-gable").join(name)).unwrap());
     let mut job: Value = serde_json::from_str(&text).unwrap();
     edit(&mut job);
-    read_and_take_off(&job.to_string(), &Files::new()).unwrap()
+    read_and_take_off(&job.to_string(), &Files::from([("prices.csv".to_owned(), prices)])).unwrap()
 }
 
 /// The gable with these posts, each at `u`, `v` in inches.

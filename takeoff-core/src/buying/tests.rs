@@ -1,0 +1,1 @@
+//! Packs, money and labour.
