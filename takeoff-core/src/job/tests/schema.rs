@@ -3,20 +3,6 @@ use serde_json::Value;
 
 use super::super::{EXAMPLE, Files, Job, schema};
 
-const COMMITTED: &str = include_str!("../job.schema.json");
-const MEND: &str = "TILEPOST_WRITE_SCHEMA=1 cargo test -p takeoff-core the_committed_schema";
-
-#[test]
-fn the_committed_schema_is_the_generated_one() {
-    let generated = format!("{}\n", serde_json::to_string_pretty(&schema()).unwrap());
-    if std::env::var_os("TILEPOST_WRITE_SCHEMA").is_some() {
-        let path = concat!(env!("CARGO_MANIFEST_DIR"), "/src/job/job.schema.json");
-        std::fs::write(path, &generated).unwrap();
-    } else {
-        assert!(generated == COMMITTED, "job.schema.json is out of date; mend it with\n  {MEND}");
-    }
-}
-
 /// Every object of the schema, with where it stands.
 fn objects<'a>(value: &'a Value, at: String, found: &mut Vec<(String, &'a Value)>) {
     match value {
