@@ -177,6 +177,7 @@ fn priced(line: &MaterialLine, rows: &[&PriceRow], currency: &Currency) -> Resul
         need: line.need,
         waste: line.waste,
         need_with_waste,
+        measure,
         bought: packs.iter().map(|pack| pack.packs as f64 * pack.pack).sum(),
         basis: basis(&packs),
         packs,

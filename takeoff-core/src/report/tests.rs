@@ -2,13 +2,13 @@
 mod drawing;
 mod lines;
 mod page;
-mod sample;
+pub(super) mod sample;
 mod screen;
 mod sheets;
 mod shown;
 
 /// Names that people, or those who want to do harm, may write.
-const HOSTILE: [&str; 8] = [
+pub(super) const HOSTILE: [&str; 8] = [
     "=1+1",
     "-2 & <b>\"south\"</b>",
     "@cmd, 'A'",

@@ -13,7 +13,7 @@ fn fixtures() -> PathBuf {
 }
 
 /// The takeoffs of all fixtures, then of roofs of every shape.
-pub(super) fn all() -> Vec<Takeoff> {
+pub(in crate::report) fn all() -> Vec<Takeoff> {
     let mut cases: Vec<PathBuf> =
         fs::read_dir(fixtures()).unwrap().map(|case| case.unwrap().path()).collect();
     cases.sort();
@@ -28,12 +28,12 @@ pub(super) fn all() -> Vec<Takeoff> {
 }
 
 /// The plain gable.
-pub(super) fn gable() -> Takeoff {
+pub(in crate::report) fn gable() -> Takeoff {
     edited(|_| ())
 }
 
 /// The plain gable with its job file edited.
-pub(super) fn edited(edit: impl Fn(&mut Value)) -> Takeoff {
+pub(in crate::report) fn edited(edit: impl Fn(&mut Value)) -> Takeoff {
     let [text, prices] = ["job.json", "prices.csv"]
         .map(|name| fs::read_to_string(fixtures().join("plain-gable").join(name)).unwrap());
     let mut job: Value = serde_json::from_str(&text).unwrap();
@@ -109,7 +109,7 @@ fn pan_and_cover() -> Takeoff {
 }
 
 /// A commercial slope of 106 × 64 ft with 400 posts.
-pub(super) fn commercial() -> Takeoff {
+pub(in crate::report) fn commercial() -> Takeoff {
     edited(|job| {
         job["slopes"][0]["outline"] =
             json!([["0", "0"], ["106 ft", "0"], ["106 ft", "64 ft"], ["0", "64 ft"]]);
@@ -121,7 +121,7 @@ pub(super) fn commercial() -> Takeoff {
 }
 
 /// The gable with this name for everything that has one.
-pub(super) fn named(name: &str) -> Takeoff {
+pub(in crate::report) fn named(name: &str) -> Takeoff {
     edited(|job| {
         let text = job.to_string();
         let written = json!(name).to_string();

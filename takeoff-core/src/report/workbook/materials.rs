@@ -3,7 +3,7 @@ use rust_xlsxwriter::XlsxError;
 
 use super::measure::unit;
 use super::page::Head::{Numbers, Words};
-use super::page::{Cell, Page, at, whole};
+use super::page::{Cell, Page, at};
 use super::styles::{Kind, Look};
 use super::{Book, Sheet};
 use crate::report::tables::basis;
@@ -50,7 +50,7 @@ fn material(page: &mut Page<'_>, row: u32, line: &MaterialLine, book: &Book<'_>)
     let need = line.need / size;
     let with_waste = need * (1.0 + line.waste);
     let (bring, kind) = match line.unit {
-        Unit::Each => (whole(&at(row, WITH_WASTE)), Kind::Count),
+        Unit::Each => (format!("ROUNDUP({}/1.000000001,0)", at(row, WITH_WASTE)), Kind::Count),
         _ => (at(row, WITH_WASTE), Kind::Amount),
     };
     page.row(
@@ -59,7 +59,7 @@ fn material(page: &mut Page<'_>, row: u32, line: &MaterialLine, book: &Book<'_>)
             (Look::Text, line.item.as_str().into()),
             (Look::Text, unit.into()),
             (Look::Number(Kind::Amount), need_of(line, need, book)),
-            (Look::Input(Kind::Share), line.waste.into()),
+            waste(line, book),
             (
                 Look::Number(Kind::Amount),
                 Cell::Formula(format!("={}*(1+{})", at(row, NEED), at(row, WASTE)), with_waste),
@@ -68,6 +68,16 @@ fn material(page: &mut Page<'_>, row: u32, line: &MaterialLine, book: &Book<'_>)
             (Look::Text, basis(line, book.takeoff.display).into()),
         ],
     )
+}
+
+/// The waste: an input, or where the line is another's need in packs, that of the other.
+fn waste(line: &MaterialLine, book: &Book<'_>) -> (Look, Cell) {
+    let lines = book.takeoff.materials.iter().zip(&book.item_keys);
+    let quantity = lines.filter(|(of, _)| line.packs_of.as_ref() == Some(&of.item) && of.waste == line.waste);
+    match quantity.last() {
+        Some((_, key)) => (Look::Number(Kind::Share), Cell::Formula(format!("=waste_{key}"), line.waste)),
+        None => (Look::Input(Kind::Share), line.waste.into()),
+    }
 }
 
 /// The need: of spare tiles, what the service level asks for.

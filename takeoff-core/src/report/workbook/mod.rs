@@ -5,9 +5,11 @@
 //! result that the takeoff has for it.
 mod assumptions;
 mod cuts;
+mod labour;
 mod materials;
 mod measure;
 mod names;
+mod order;
 mod page;
 mod posts;
 mod rows;
@@ -18,9 +20,11 @@ mod summary;
 mod tests;
 mod tiles;
 
+use rust_decimal::prelude::ToPrimitive;
 use rust_xlsxwriter::{DocProperties, ExcelDateTime, Workbook, Worksheet, XlsxError};
 
-use crate::takeoff::Takeoff;
+use crate::buying::{Currency, Money};
+use crate::takeoff::{Takeoff, Unit};
 use styles::Styles;
 
 /// What every sheet is made from.
@@ -31,12 +35,28 @@ struct Book<'t> {
     item_keys: Vec<String>,
     /// The same for each kind of tile.
     tile_keys: Vec<String>,
+    /// Decimals of the currency.
+    decimals: u32,
+}
+
+impl Book<'_> {
+    /// What the names of an item's cells end in.
+    fn key_of(&self, item: &str, unit: Unit) -> &str {
+        let lines = self.takeoff.materials.iter().zip(&self.item_keys);
+        let of_item = lines.into_iter().find(|(line, _)| line.item == item && line.unit == unit);
+        of_item.map_or("", |(_, key)| key)
+    }
+}
+
+/// An amount of money as a number.
+fn amount(money: Money) -> f64 {
+    money.amount().to_f64().unwrap_or_default()
 }
 
 /// A sheet with the names that it gives to its cells.
 type Sheet = (Worksheet, Vec<(String, String)>);
 
-/// The bytes of `bid.xlsx`: summary, materials, spares, posts, cuts, tiles, assumptions.
+/// The bytes of `bid.xlsx`: summary, materials, spares, order, labour, posts, cuts, tiles, assumptions.
 ///
 /// # Example
 ///
@@ -56,17 +76,25 @@ pub fn workbook(takeoff: &Takeoff) -> Vec<u8> {
     written(takeoff).expect("a workbook takes what is within its limits")
 }
 
-fn written(takeoff: &Takeoff) -> Result<Vec<u8>, XlsxError> {
-    let book = Book {
+fn book(takeoff: &Takeoff) -> Book<'_> {
+    let currency = takeoff.bid.as_ref().and_then(|bid| Currency::new(&bid.currency));
+    Book {
         takeoff,
-        styles: Styles::new(takeoff.display, None),
+        decimals: currency.as_ref().map_or(2, Currency::decimals),
+        styles: Styles::new(takeoff.display, currency.as_ref()),
         item_keys: names::keys(takeoff.materials.iter().map(|line| line.item.as_str())),
         tile_keys: names::keys(takeoff.spares.iter().map(|spares| spares.tile.as_str())),
-    };
+    }
+}
+
+fn written(takeoff: &Takeoff) -> Result<Vec<u8>, XlsxError> {
+    let book = book(takeoff);
     let sheets = [
         summary::summary(&book)?,
         materials::materials(&book)?,
         spares::spares(&book)?,
+        order::order(&book)?,
+        labour::labour(&book)?,
         posts::posts(&book)?,
         cuts::cuts(&book)?,
         tiles::tiles(&book)?,

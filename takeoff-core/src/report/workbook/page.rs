@@ -36,6 +36,10 @@ pub(super) enum Cell {
     Number(f64),
     /// A formula, and the result that the takeoff has for it.
     Formula(String, f64),
+    /// A formula that goes through many values at once, and its one result.
+    Array(String, f64),
+    /// A formula whose result is words.
+    Told(String, String),
 }
 
 /// A sheet that is filled row by row; what other sheets use of it gets a name.
@@ -76,7 +80,9 @@ impl<'b> Page<'b> {
         let format = self.book.styles.of(look);
         let cell = cell.into();
         let lines = match &cell {
-            Cell::Text(text) if look.wraps() => lines(text, self.widths.get(usize::from(column)).copied()),
+            Cell::Text(text) if look.wraps() => {
+                lines(text, self.widths.get(usize::from(column)).copied(), look)
+            }
             _ => 1,
         };
         self.takes(row, lines);
@@ -88,6 +94,14 @@ impl<'b> Page<'b> {
             Cell::Number(number) => self.sheet.write_number_with_format(row, column, number, format)?,
             Cell::Formula(formula, result) => {
                 let formula = Formula::new(formula).set_result(result.to_string());
+                self.sheet.write_formula_with_format(row, column, formula, format)?
+            }
+            Cell::Array(formula, result) => {
+                let formula = Formula::new(formula).set_result(result.to_string());
+                self.sheet.write_array_formula_with_format(row, column, row, column, formula, format)?
+            }
+            Cell::Told(formula, result) => {
+                let formula = Formula::new(formula).set_result(result);
                 self.sheet.write_formula_with_format(row, column, formula, format)?
             }
         };
@@ -130,7 +144,7 @@ impl<'b> Page<'b> {
     /// A paragraph over all columns, as many lines high as it takes.
     pub(super) fn paragraph(&mut self, row: u32, look: Look, text: &str) -> Result<(), XlsxError> {
         let text = fitting(text, LONGEST_TEXT);
-        self.takes(row, lines(&text, Some(self.widths.iter().sum())));
+        self.takes(row, lines(&text, Some(self.widths.iter().sum()), look));
         self.sheet.merge_range(row, 0, row, self.last_column(), &text, self.book.styles.of(look))?;
         Ok(())
     }
@@ -178,16 +192,11 @@ pub(super) fn at(row: u32, column: u16) -> String {
     row_col_to_cell(row, column)
 }
 
-/// A formula's term for a number of whole things that covers this cell or name: up, but what is within a relative 1e-9
-/// of a whole number is that number, as [`whole_packs`](crate::consumables::whole_packs) has it.
-pub(super) fn whole(term: &str) -> String {
-    format!("IF(ABS({term}-ROUND({term},0))<=1E-9*ROUND({term},0),ROUND({term},0),ROUNDUP({term},0))")
-}
-
-/// Lines that a text takes in so many letters' width: words break them early, so they are taken for a tenth narrower.
-fn lines(text: &str, width: Option<f64>) -> u32 {
-    let width = (0.9 * width.unwrap_or(f64::INFINITY)) as usize;
-    wrap("", "", text, width.max(1)).len() as u32
+/// Lines that a text takes in so many letters' width; bold letters are wider, and words stand off by one.
+fn lines(text: &str, width: Option<f64>, look: Look) -> u32 {
+    let bold = matches!(look, Look::Head | Look::NumberHead | Look::Caution);
+    let width = width.unwrap_or(f64::INFINITY) * if bold { 0.9 } else { 1.0 } - 1.0;
+    wrap("", "", text, (width as usize).max(1)).len() as u32
 }
 
 /// Text that a workbook can hold: without control characters, not too long.

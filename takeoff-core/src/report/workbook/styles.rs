@@ -1,6 +1,7 @@
 //! How cells look.
 use rust_xlsxwriter::{Color, Format, FormatAlign, FormatBorder};
 
+use crate::buying::Currency;
 use crate::job::Display;
 
 /// Fill of the cells that are meant to be changed; they have a border too, for print in grey.
@@ -71,7 +72,7 @@ pub(super) struct Styles(Vec<(Look, Format)>);
 
 impl Styles {
     /// The formats for lengths in these units and money in this currency.
-    pub(super) fn new(display: Display, currency: Option<&str>) -> Styles {
+    pub(super) fn new(display: Display, currency: Option<&Currency>) -> Styles {
         let words = [
             Look::Title,
             Look::Part,
@@ -96,9 +97,10 @@ impl Styles {
     }
 }
 
-fn format(look: Look, display: Display, currency: Option<&str>) -> Format {
+fn format(look: Look, display: Display, currency: Option<&Currency>) -> Format {
     let top = Format::new().set_align(FormatAlign::Top);
-    let words = top.clone().set_text_wrap();
+    // Words stand off from the numbers to their left.
+    let words = top.clone().set_text_wrap().set_indent(1);
     let head = Format::new()
         .set_bold()
         .set_text_wrap()
@@ -109,12 +111,12 @@ fn format(look: Look, display: Display, currency: Option<&str>) -> Format {
     match look {
         Look::Title => Format::new().set_bold().set_font_size(16),
         Look::Part => Format::new().set_bold().set_font_size(12).set_align(FormatAlign::Bottom),
-        Look::Head => head,
+        Look::Head => head.set_indent(1),
         Look::NumberHead => head.set_align(FormatAlign::Right),
-        Look::Note => words.set_italic(),
-        Look::Caution => words.set_bold(),
+        Look::Note => top.set_text_wrap().set_italic(),
+        Look::Caution => top.set_text_wrap().set_bold(),
         Look::Text => words,
-        Look::Blank => Format::new().set_border_bottom(FormatBorder::Thin),
+        Look::Blank => Format::new().set_indent(1).set_border_bottom(FormatBorder::Thin),
         Look::Number(kind) => number(kind),
         Look::Input(kind) => {
             number(kind).set_background_color(INPUT).set_border(FormatBorder::Thin).set_border_color(LINE)
@@ -124,7 +126,7 @@ fn format(look: Look, display: Display, currency: Option<&str>) -> Format {
     }
 }
 
-fn number_format(kind: Kind, display: Display, currency: Option<&str>) -> String {
+fn number_format(kind: Kind, display: Display, currency: Option<&Currency>) -> String {
     match (kind, display) {
         (Kind::Count, _) => "#,##0".to_owned(),
         (Kind::Amount, _) => "#,##0.00".to_owned(),
@@ -132,19 +134,23 @@ fn number_format(kind: Kind, display: Display, currency: Option<&str>) -> String
         (Kind::Length, Display::Metric) => "#,##0".to_owned(),
         (Kind::Share, _) => "0.0##%".to_owned(),
         (Kind::Chance, _) => "0.000000".to_owned(),
-        (Kind::Money, _) => money(currency, "#,##0.00"),
+        (Kind::Money, _) => money(currency, &to_decimals(currency.map_or(2, Currency::decimals))),
         (Kind::Price, _) => money(currency, "#,##0.00##"),
     }
 }
 
-/// A number with the sign of its currency, or with the currency's name behind it.
-fn money(currency: Option<&str>, digits: &str) -> String {
-    match currency {
+fn to_decimals(decimals: u32) -> String {
+    let point = if decimals > 0 { "." } else { "" };
+    format!("#,##0{point}{}", "0".repeat(decimals as usize))
+}
+
+/// A number with the sign of its currency, or with the currency's code behind it.
+fn money(currency: Option<&Currency>, digits: &str) -> String {
+    match currency.map(Currency::code) {
         Some("USD") => format!("\"$\"{digits}"),
         Some("EUR") => format!("\"€\"{digits}"),
         Some("GBP") => format!("\"£\"{digits}"),
-        // A format has quotes about words, and none within.
-        Some(other) => format!("{digits} \"{}\"", other.replace('"', "'")),
+        Some(code) => format!("{digits} \"{code}\""),
         None => digits.to_owned(),
     }
 }

@@ -43,6 +43,9 @@ pub struct BidLine {
     pub packs: Vec<BidPack>,
     /// What the bought packs hold together.
     pub bought: f64,
+    /// The greatest common measure of the packs, of which a mix holds whole ones, in `unit`.
+    #[serde(skip)]
+    pub measure: f64,
     /// Sum of the packs' costs.
     pub cost: Money,
     /// How the packs were chosen, in words.
