@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import shutil
 import subprocess
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from pathlib import Path
 from typing import Any
 
@@ -20,24 +20,19 @@ CALCULATE = """<?xml version="1.0" encoding="UTF-8"?>
 """
 
 
-def calculated(path: Path, folder: Path) -> Workbook:
-    """What LibreOffice makes of a workbook when it calculates every formula anew: values only."""
-    return openpyxl.load_workbook(converted(path, folder, "xlsx"), data_only=True)
-
-
-def converted(path: Path, folder: Path, kind: str) -> Path:
-    """A workbook, calculated anew, as LibreOffice writes it as another kind of file."""
+def calculated(paths: Sequence[Path], folder: Path) -> list[Workbook]:
+    """What LibreOffice makes of workbooks when it calculates every formula anew: values only."""
     office = shutil.which("soffice")
     assert office, "no `soffice`: install Debian's package libreoffice-calc"
     profile, out = folder / "profile", folder / "calculated"
     settings = profile / "user/registrymodifications.xcu"
     settings.parent.mkdir(parents=True, exist_ok=True)
     settings.write_text(CALCULATE)
-    command = [office, "--headless", f"-env:UserInstallation={profile.as_uri()}", "--convert-to", kind, "--outdir", out, path]
-    done = subprocess.run(command, capture_output=True, text=True, timeout=300)
-    made = out / path.with_suffix(f".{kind}").name
-    assert made.exists(), done.stdout + done.stderr
-    return made
+    options = ["--headless", f"-env:UserInstallation={profile.as_uri()}", "--convert-to", "xlsx", "--outdir", out]
+    done = subprocess.run([office, *options, *paths], capture_output=True, text=True, timeout=600)
+    made = [out / path.name for path in paths]
+    assert all(path.exists() for path in made), done.stdout + done.stderr
+    return [openpyxl.load_workbook(path, data_only=True) for path in made]
 
 
 def named(book: Workbook, name: str) -> Cell:

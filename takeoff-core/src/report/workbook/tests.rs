@@ -154,7 +154,10 @@ fn long_texts_are_cut_off() {
 fn rows_beyond_a_sheet_are_cut_off_and_it_says_so() {
     let takeoff = sample::gable();
     let things: Vec<u64> = (0..100_002).collect();
-    let columns = vec![Column::new("thing", 10.0, Look::Number(Kind::Count), |thing: u64| thing)];
+    let columns = vec![
+        Column::new("thing", 10.0, Look::Number(Kind::Count), |thing: u64| thing),
+        Column::new("word", 10.0, Look::Text, |_: u64| ""),
+    ];
     let (sheet, _) = sheet_of_rows(&book(&takeoff), "things", "", &things, columns).unwrap();
     let mut workbook = rust_xlsxwriter::Workbook::new();
     workbook.push_worksheet(sheet);
