@@ -72,9 +72,9 @@ fn material(page: &mut Page<'_>, row: u32, line: &MaterialLine, book: &Book<'_>)
 
 /// The waste: an input, or where the line is another's need in packs, that of the other.
 fn waste(line: &MaterialLine, book: &Book<'_>) -> (Look, Cell) {
-    let lines = book.takeoff.materials.iter().zip(&book.item_keys);
-    let quantity = lines.filter(|(of, _)| line.packs_of.as_ref() == Some(&of.item) && of.waste == line.waste);
-    match quantity.last() {
+    let mut lines = book.takeoff.materials.iter().zip(&book.item_keys);
+    let quantity = lines.find(|(of, _)| line.packs_of.as_ref() == Some(&of.item) && of.waste == line.waste);
+    match quantity {
         Some((_, key)) => (Look::Number(Kind::Share), Cell::Formula(format!("=waste_{key}"), line.waste)),
         None => (Look::Input(Kind::Share), line.waste.into()),
     }

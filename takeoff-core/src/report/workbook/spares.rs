@@ -64,6 +64,7 @@ pub(super) fn spares(book: &Book<'_>) -> Result<Sheet, XlsxError> {
         kind(&mut page, row, of_kind, first..=last, listed.clone())?;
         page.name(format!("spares_{key}"), row, 5);
         page.name(format!("on_hand_{key}"), row, 3);
+        page.name(format!("harvested_{key}"), row, 4);
         page.name_range(format!("enough_{key}"), first, last, ENOUGH);
         for (row, s) in (first..).zip(listed) {
             let distribution = &of_kind.spares.distribution;
@@ -95,12 +96,12 @@ fn kind(
         at(start, ENOUGH)
     );
     let [used, severed, on_hand, harvested, buy] = [1, 2, 3, 4, 5].map(|column| at(row, column));
-    let left = format!("{buy}+{on_hand}+{harvested}-{severed}");
+    // What is left for breakage, up to where the list ends: beyond it the chance is no greater.
+    let left = format!("MIN({},{buy}+{on_hand}+{harvested}-{severed})", at(end, COUNT));
     let count = Look::Number(Kind::Count);
     let all = spares.spares + spares.on_hand + spares.harvested;
-    let for_breakage = all - spares.for_severed.min(all);
-    let chance =
-        if for_breakage > *listed.end() { 0.0 } else { spares.distribution.chance_above(for_breakage) };
+    let for_breakage = (all - spares.for_severed.min(all)).min(*listed.end());
+    let chance = spares.distribution.chance_above(for_breakage);
     page.row(
         row,
         [
@@ -122,13 +123,7 @@ fn kind(
                     spares.spares as f64,
                 ),
             ),
-            (
-                Look::Number(Kind::Chance),
-                Cell::Formula(
-                    format!("=IF({left}>{},0,INDEX({short},{left}-{counts}+1))", at(end, COUNT)),
-                    chance,
-                ),
-            ),
+            (Look::Number(Kind::Chance), Cell::Formula(format!("=INDEX({short},{left}-{counts}+1)"), chance)),
             (count, handled.severed.into()),
             (count, handled.cut.into()),
             (count, handled.removed.into()),

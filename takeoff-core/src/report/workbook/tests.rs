@@ -90,8 +90,8 @@ fn sheets_say_what_the_takeoff_says() {
         for (row, of_kind) in lines.iter().zip(&takeoff.spares) {
             assert_eq!(row[0].to_string(), of_kind.tile);
             assert_eq!(number(&row[1]), of_kind.spares.used_at_level as f64);
-            assert_eq!(number(&row[4]), of_kind.spares.spares as f64);
-            assert!((number(&row[5]) - of_kind.spares.chance_short).abs() < 1e-9);
+            assert_eq!(number(&row[5]), of_kind.spares.spares as f64);
+            assert!((number(&row[6]) - of_kind.spares.chance_short).abs() < 1e-9);
         }
 
         let assumptions = sheet("assumptions");
@@ -121,7 +121,7 @@ fn sheets_say_what_the_bid_says() {
         assert_eq!(number(&row[5]), line.cost.unwrap().amount().to_f64().unwrap());
     }
     let summary = book.worksheet_range("summary").unwrap();
-    let price = rows(&summary, "price").find(|row| row[0].to_string() == "price").unwrap();
+    let price = rows(&summary, "price").find(|row| row[0] == "price").unwrap();
     assert_eq!(number(&price[2]), bid.totals.price.amount().to_f64().unwrap());
 }
 
