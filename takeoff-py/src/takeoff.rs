@@ -95,6 +95,12 @@ impl Takeoff {
         PyBytes::new(py, &bytes)
     }
 
+    /// The report as one HTML page that needs nothing else, for the screen and for paper: the same bytes as the
+    /// command writes.
+    fn to_html(&self) -> String {
+        report::page(&self.takeoff)
+    }
+
     /// The summary that the command shows, which fits 80 columns.
     fn summary(&self) -> String {
         report::summary(&self.takeoff)

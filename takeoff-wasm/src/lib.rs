@@ -48,6 +48,12 @@ pub fn roof_map_svg(job: &str, files: &str, slope: &str) -> Result<Option<String
     Ok(api::roof_map_svg(job, &read(files)?, slope))
 }
 
+/// The report as one HTML page; nothing where the job has problems.
+#[wasm_bindgen]
+pub fn report_html(job: &str, files: &str) -> Result<Option<String>, JsError> {
+    Ok(api::report_html(job, &read(files)?))
+}
+
 /// What to bring, as CSV; nothing where the job has problems.
 #[wasm_bindgen]
 pub fn materials_csv(job: &str, files: &str) -> Result<Option<String>, JsError> {

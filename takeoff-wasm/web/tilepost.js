@@ -24,6 +24,11 @@ export function check(job, files = {}) {
   return JSON.parse(core.check_json(text(job), JSON.stringify(files)));
 }
 
+/** The report of a job as one HTML page that needs nothing else; `undefined` where the job has problems. */
+export function report(job, files = {}) {
+  return core.report_html(text(job), JSON.stringify(files));
+}
+
 /** The JSON Schema of the job file. */
 export function schema() {
   return JSON.parse(core.schema_json());

@@ -47,9 +47,9 @@ function takeoff(text, files = "{}") {
   return result.takeoff;
 }
 
-/** What the page offers to download. */
-async function downloaded(page) {
-  const [download] = await Promise.all([page.waitForEvent("download"), page.getByRole("button", { name: "Download" }).click()]);
+/** What the page offers to download: the job, or else the report. */
+async function downloaded(page, name = "Download the job") {
+  const [download] = await Promise.all([page.waitForEvent("download"), page.getByRole("button", { name }).click()]);
   return readFileSync(await download.path(), "utf8");
 }
 
@@ -120,6 +120,16 @@ test("a post is dragged, and the job that comes out is what the page shows", asy
   assert.deepEqual(JSON.parse(await downloaded(page)), JSON.parse(shipped));
 });
 
+test("the report that is downloaded is of the job as it is", async (t) => {
+  const page = await opened(t);
+  await handle(page, "A1").focus();
+  await page.keyboard.press("ArrowUp");
+  await page.getByText("A1 stands at").waitFor();
+  const job = await downloaded(page);
+  assert.notEqual(core.report_html(job, "{}"), core.report_html(shipped, "{}"));
+  assert.equal(await downloaded(page, "Download the report"), core.report_html(job, "{}"));
+});
+
 test("a post is moved by keys", async (t) => {
   const page = await opened(t);
   await handle(page, "A1").focus();
@@ -161,7 +171,8 @@ test("a page whose own job has problems says so and offers nothing else", async 
   await page.route("**/job.json", (route) => route.fulfill({ json: { format: "tilepost-job/1", naem: "x" } }));
   await page.goto(site.address);
   await page.getByRole("region", { name: "What is wrong with job.json" }).getByText("/naem").waitFor();
-  assert.equal(await page.getByRole("button", { name: "Download" }).isDisabled(), true);
+  assert.equal(await page.getByRole("button", { name: "Download the job" }).isDisabled(), true);
+  assert.equal(await page.getByRole("button", { name: "Download the report" }).isDisabled(), true);
   assert.equal(await page.getByRole("region", { name: "Roof map" }).isVisible(), false);
   await page.getByLabel("Open a job").setInputFiles(join(root, "fixtures/pan-cover-plumb/job.json"));
   await page.getByRole("region", { name: "Roof map" }).waitFor();

@@ -102,6 +102,11 @@ pub fn roof_map_svg(job: &str, files: &Files, slope: &str) -> Option<String> {
     report::roof_map(&read_and_take_off(job, files).ok()?, slope)
 }
 
+/// The report as one HTML page; `None` where the job has a problem.
+pub fn report_html(job: &str, files: &Files) -> Option<String> {
+    Some(report::page(&read_and_take_off(job, files).ok()?))
+}
+
 /// A takeoff as `takeoff.json` holds it.
 pub fn document(takeoff: &Takeoff) -> String {
     text(takeoff, 4)

@@ -24,7 +24,11 @@ class Calculator extends HTMLElement {
   #problems = element("div", { class: "faults" });
   #totals = element("div", { class: "totals" });
   #notes = element("div", { class: "notes" });
-  #download = element("button", { type: "button", disabled: true, onclick: () => this.#save() }, "Download the job");
+  #download = element("button", {
+    type: "button", disabled: true,
+    onclick: () => this.#save(this.#session.name, this.#session.text, "application/json"),
+  }, "Download the job");
+  #report = element("button", { type: "button", disabled: true, onclick: () => this.#saveReport() }, "Download the report");
   #work = element("div", { class: "work", hidden: true });
   #map = new RoofMap({
     choose: (name) => this.#choose(name),
@@ -51,7 +55,7 @@ class Calculator extends HTMLElement {
     this.attachShadow({ mode: "open" }).append(
       element("link", { rel: "stylesheet", href: new URL("./calculator.css", import.meta.url) }),
       element("header", {}, this.#title, element("label", { for: "open", class: "button" }, "Open a job…", files),
-        this.#download),
+        this.#download, this.#report),
       this.#status,
       this.#problems,
       this.#work);
@@ -88,7 +92,7 @@ class Calculator extends HTMLElement {
         return;
       }
       const { job, display, slopes } = this.#session.now;
-      this.#work.hidden = this.#download.disabled = false;
+      this.#work.hidden = this.#download.disabled = this.#report.disabled = false;
       this.#title.textContent = job;
       this.#status.textContent = `${read.name} is open`;
       this.#how.textContent = `Drag a post, or choose one: the arrow keys move it by ${STEPS[display].words}.`;
@@ -192,9 +196,17 @@ class Calculator extends HTMLElement {
     return onTape(mm, this.#session.now.display);
   }
 
-  #save() {
-    const address = URL.createObjectURL(new Blob([this.#session.text], { type: "application/json" }));
-    element("a", { href: address, download: this.#session.name }).click();
+  async #saveReport() {
+    try {
+      this.#save("report.html", await this.#session.report(), "text/html");
+    } catch (error) {
+      this.#status.textContent = error.message;
+    }
+  }
+
+  #save(name, text, type) {
+    const address = URL.createObjectURL(new Blob([text], { type }));
+    element("a", { href: address, download: name }).click();
     setTimeout(() => URL.revokeObjectURL(address), 60_000);
   }
 }

@@ -98,6 +98,11 @@ export class Session {
     return this.#map.svg;
   }
 
+  /** The report of the last takeoff, as one HTML page. */
+  report() {
+    return this.#engine.ask("report_html", this.#taken, JSON.stringify(this.#files));
+  }
+
   /** Puts a post elsewhere. Whatever is asked while the core is at work waits, and only the last of it is done. */
   move(slope, post, place) {
     this.#job = moved(this.#job, slope, this.now, post, place);

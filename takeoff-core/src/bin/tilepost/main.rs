@@ -35,7 +35,8 @@ enum Verb {
     Takeoff {
         /// The job file, JSON or TOML.
         job: PathBuf,
-        /// The folder to write takeoff.json, the tables (.csv), the roof maps (.svg) and bid.xlsx to; made if missing.
+        /// The folder to write takeoff.json, report.html, the tables (.csv), the roof maps (.svg) and bid.xlsx to; made if
+        /// missing.
         #[arg(long, value_name = "DIR")]
         out: Option<PathBuf>,
         /// Print the takeoff as JSON in place of the summary.
