@@ -30,12 +30,16 @@ impl Totals {
     }
 }
 
-/// The totals of a takeoff: posts, tiles cut, tiles handled, deck work, and the screening where there is one.
-pub(super) fn totals(takeoff: &Takeoff) -> Vec<Totals> {
+/// The totals of the work: posts, tiles cut, tiles handled, deck work.
+pub(super) fn work(takeoff: &Takeoff) -> [Totals; 4] {
     let shown = Quantities(takeoff.display);
-    let work = [posts(takeoff), tiles_cut(takeoff, shown), tiles_handled(takeoff), deck_work(takeoff, shown)];
+    [posts(takeoff), tiles_cut(takeoff, shown), tiles_handled(takeoff), deck_work(takeoff, shown)]
+}
+
+/// The totals of a takeoff: the work, and the screening where there is one.
+pub(super) fn totals(takeoff: &Takeoff) -> Vec<Totals> {
     let screened = takeoff.screening.as_ref().map(|screening| screened(screening, takeoff.display));
-    work.into_iter().chain(screened).collect()
+    work(takeoff).into_iter().chain(screened).collect()
 }
 
 fn posts(takeoff: &Takeoff) -> Totals {

@@ -9,6 +9,7 @@ use crate::takeoff::{Patch, SlopeTakeoff, Takeoff};
 pub(super) fn section(takeoff: &Takeoff) -> Option<Section> {
     let bare = |slope: &SlopeTakeoff| {
         slope.patches.is_empty()
+            && slope.three_course.is_empty()
             && slope.battens.is_empty()
             && slope.blocking.is_empty()
             && slope.trim.is_empty()
@@ -38,6 +39,12 @@ pub(super) fn section(takeoff: &Takeoff) -> Option<Section> {
                         format!("the lap line at {}", shown.length(line))
                     })
                 })
+                .write(html);
+            Grid::of(format!("Three-course work of {}", slope.name), &slope.three_course)
+                .name("post", |work| work.post.clone())
+                .number("covered", |work| shown.area(work.area_mm2))
+                .number("mesh", |work| shown.length(work.mesh_mm))
+                .number("roof cement", |work| shown.volume(work.cement_mm3))
                 .write(html);
             Grid::of(format!("Battens of {} cut and reset", slope.name), &slope.battens)
                 .name("course", |batten| batten.course.to_string())

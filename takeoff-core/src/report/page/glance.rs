@@ -2,8 +2,9 @@
 use super::super::findings::by_code;
 use super::super::markup::Markup;
 use super::super::quantity::Quantities;
-use super::super::totals::{Totals, totals};
+use super::super::totals::{Totals, work};
 use super::super::words;
+use super::bid::price;
 use super::section::Section;
 use super::{cautions, slopes};
 use crate::takeoff::Takeoff;
@@ -21,8 +22,11 @@ pub(super) fn title(html: &mut Markup, takeoff: &Takeoff) {
 pub(super) fn section(takeoff: &Takeoff) -> Section {
     Section::new("glance", "At a glance", |html| {
         cautions::first(html, takeoff);
+        if let Some(bid) = &takeoff.bid {
+            html.tag("p").with("class", "price").text(&price(bid));
+        }
         html.tag("div").with("class", "totals").holds(|html| {
-            totals(takeoff).iter().for_each(|totals| group(html, totals));
+            work(takeoff).iter().for_each(|totals| group(html, totals));
         });
         to_settle(html, takeoff);
         slopes::table(html, takeoff, Quantities(takeoff.display));
@@ -32,16 +36,21 @@ pub(super) fn section(takeoff: &Takeoff) -> Section {
 fn group(html: &mut Markup, Totals { head, counts, notes }: &Totals) {
     html.tag("div").holds(|html| {
         html.tag("h3").text(head);
-        html.tag("ul").holds(|html| {
-            for (count, what) in counts {
-                html.tag("li").with("class", if *count == 0 { "none" } else { "some" }).holds(|html| {
-                    html.tag("b").text(&count.to_string());
-                    html.tag("span").text(what);
-                });
-            }
-        });
+        self::counts(html, counts);
         for note in notes {
             html.tag("p").with("class", "note").text(note);
+        }
+    });
+}
+
+/// Counts, each with what it counts.
+pub(super) fn counts(html: &mut Markup, counts: &[(u64, String)]) {
+    html.tag("ul").with("class", "counts").holds(|html| {
+        for (count, what) in counts {
+            html.tag("li").with("class", if *count == 0 { "none" } else { "some" }).holds(|html| {
+                html.tag("b").text(&count.to_string());
+                html.tag("span").text(what);
+            });
         }
     });
 }
@@ -52,7 +61,19 @@ fn to_settle(html: &mut Markup, takeoff: &Takeoff) {
     let defaults = takeoff.assumptions.iter().filter(|assumption| !assumption.set_by_job).count() as u64;
     let kinds = by_code(&takeoff.findings).len() as u64;
     let findings = words::count(takeoff.findings.len() as u64, "finding", "findings");
+    let unpriced = takeoff.bid.as_ref().map_or(0, |bid| bid.unpriced.len() as u64);
+    let screened = takeoff.screening.iter().flat_map(|screening| &screening.posts);
+    let above = screened.filter(|post| post.exceeds()).count() as u64;
     let entries = [
+        (unpriced, "bid", format!("{} without a price", words::count(unpriced, "item", "items"))),
+        (
+            above,
+            "screening",
+            format!(
+                "{} with more uplift than its lags are screened for",
+                words::count(above, "post", "posts")
+            ),
+        ),
         (kinds, "findings", format!("{findings} of {}", words::count(kinds, "kind", "kinds"))),
         (
             open,

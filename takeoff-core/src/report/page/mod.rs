@@ -3,6 +3,7 @@
 //! Everything is in the one file: style and drawings inline, no script, nothing fetched. It is well-formed as XML
 //! too, so that any XML reader takes it.
 mod assumptions;
+mod bid;
 mod cautions;
 mod cuts;
 mod deck;
@@ -13,6 +14,7 @@ mod maps;
 mod materials;
 mod posts;
 mod prose;
+mod screening;
 mod section;
 mod slopes;
 mod spares;
@@ -68,6 +70,7 @@ pub fn page(takeoff: &Takeoff) -> String {
 fn sections(takeoff: &Takeoff) -> Vec<Section> {
     let all = [
         Some(glance::section(takeoff)),
+        bid::section(takeoff),
         Some(materials::section(takeoff)),
         spares::section(takeoff),
         maps::section(takeoff),
@@ -75,6 +78,7 @@ fn sections(takeoff: &Takeoff) -> Vec<Section> {
         cuts::section(takeoff),
         tiles::section(takeoff),
         deck::section(takeoff),
+        screening::section(takeoff),
         findings::section(takeoff),
         survey::section(takeoff),
         assumptions::section(takeoff),

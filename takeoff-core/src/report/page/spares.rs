@@ -3,7 +3,11 @@ use super::super::summary::spare;
 use super::super::words;
 use super::grid::Grid;
 use super::section::Section;
+use crate::spares::{Alternative, Spares};
 use crate::takeoff::Takeoff;
+
+/// Numbers of tiles that are told on either side of the one to bring.
+const REACH: usize = 3;
 
 /// The spares of every kind of piece, if tiles are handled at all.
 pub(super) fn section(takeoff: &Takeoff) -> Option<Section> {
@@ -21,10 +25,17 @@ pub(super) fn section(takeoff: &Takeoff) -> Option<Section> {
             }
         });
         for of_kind in &takeoff.spares {
-            Grid::of(format!("If you bring fewer or more: {}", of_kind.tile), &of_kind.spares.alternatives)
+            Grid::of(format!("If you bring fewer or more: {}", of_kind.tile), around(&of_kind.spares))
                 .name("spare tiles", |other| other.spares.to_string())
                 .number("chance of running short", |other| words::chance(other.chance_short))
                 .write(html);
         }
     }))
+}
+
+/// The alternatives about the number to bring.
+fn around(spares: &Spares) -> &[Alternative] {
+    let all = &spares.alternatives;
+    let at = all.iter().position(|other| other.spares == spares.spares).unwrap_or(0);
+    all.get(at.saturating_sub(REACH)..(at + REACH + 1).min(all.len())).unwrap_or_default()
 }

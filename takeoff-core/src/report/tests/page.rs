@@ -122,6 +122,58 @@ fn every_post_cut_tile_and_patch_is_in_its_table() {
     });
 }
 
+#[test]
+fn the_bid_tells_every_amount_and_what_has_none() {
+    pages(|takeoff, document| {
+        let told = section(document, "bid").map(text);
+        assert_eq!(told.is_some(), takeoff.bid.is_some());
+        let (Some(told), Some(bid)) = (told, &takeoff.bid) else { return };
+        assert!(told.contains(&format!("Price: {} {}", bid.totals.price, bid.currency)), "{told}");
+        assert!(told.contains(&line(&bid.rounding)));
+        for of in &bid.lines {
+            assert!(told.contains(&line(&of.item)) && told.contains(&of.cost.to_string()), "{}", of.item);
+            for pack in of.packs.iter().filter(|pack| pack.packs > 0) {
+                let bought = format!("{} × {} at {}", pack.packs, pack.pack_shown, pack.unit_price);
+                assert!(told.contains(&bought), "{bought}");
+            }
+        }
+        for of in &bid.unpriced {
+            let item = line(&of.item);
+            assert!(told.contains(&format!("{item}: ")) && told.contains("without a price"), "{item}");
+        }
+        for of in &bid.labour {
+            let cost = of.cost.map_or("not timed".to_owned(), |cost| cost.to_string());
+            assert!(told.contains(of.action.words()) && told.contains(&cost), "{cost}");
+        }
+        let glance = text(section(document, "glance").unwrap());
+        assert!(glance.contains(&bid.totals.price.to_string()));
+    });
+    assert!(sample::all().iter().any(|takeoff| takeoff.bid.is_some()), "no sample has a bid");
+}
+
+#[test]
+fn the_screening_tells_posts_inputs_and_limits() {
+    let mut screened = 0;
+    for takeoff in sample::all() {
+        let html = page(&takeoff);
+        let document = read(&html);
+        let Some(screening) = &takeoff.screening else {
+            assert!(section(&document, "screening").is_none());
+            continue;
+        };
+        screened += 1;
+        let told = text(section(&document, "screening").unwrap());
+        let texts = screening.formulas.iter().chain(&screening.not_covered).chain([&screening.note]);
+        for text in texts.chain(screening.inputs.iter().flat_map(|input| [&input.what, &input.value])) {
+            assert!(told.contains(&line(text)), "{text}");
+        }
+        for post in &screening.posts {
+            assert!(told.contains(&line(&post.post)));
+        }
+    }
+    assert!(screened > 0, "no sample is screened");
+}
+
 /// As the tiles are told: column numbers of a course, runs of neighbours as `4 to 7`.
 #[test]
 fn the_columns_of_the_tiles_add_up() {
