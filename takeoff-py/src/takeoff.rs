@@ -64,6 +64,12 @@ impl Takeoff {
         tables::patches(&self.takeoff).try_into()
     }
 
+    /// The spare tiles, a row a kind of piece.
+    #[getter]
+    fn spares(&self) -> PyResult<Table> {
+        tables::spares(&self.takeoff).try_into()
+    }
+
     /// The screening of the lags against wind uplift, a row a post; no rows where the job asks for none.
     #[getter]
     fn screening(&self) -> PyResult<Table> {

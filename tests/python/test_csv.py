@@ -13,7 +13,7 @@ import pytest
 from conftest import ROOT
 
 COMMAND = ROOT / "target/release/tilepost"
-TABLES = ["materials", "posts", "cuts", "tiles", "patches"]
+TABLES = ["materials", "posts", "cuts", "tiles", "patches", "spares"]
 
 
 @pytest.fixture
@@ -56,6 +56,8 @@ POSTS = {
 BOUNDS = {"left_mm": "bounds_mm 0", "lower_mm": "bounds_mm 1", "right_mm": "bounds_mm 2", "upper_mm": "bounds_mm 3"}
 FACE = {"face_left_mm": "face_mm 0", "face_nose_mm": "face_mm 1", "face_right_mm": "face_mm 2", "face_top_mm": "face_mm 3"}
 WAYS = {"posts": POSTS, "cuts": {}, "tiles": FACE, "patches": {"patch": "name"} | BOUNDS, "materials": {"waste_share": "waste"}}
+WAYS["spares"] = {name: f"handled {name}" for name in ["severed", "cut", "removed", "loosened", "walked"]}
+WAYS["spares"] |= {"expected_tiles": "expected", "chance_short_share": "chance_short"}
 # For people: what stands beside it as a number, in words or in the units of the job.
 SHOWN = {
     "posts": {"slope", "u", "v", "situation", "tiles_cut", "nearest_v", "nearest_situation"},
@@ -63,6 +65,7 @@ SHOWN = {
     "tiles": {"slope", "class"},
     "patches": {"slope", "width", "height"},
     "materials": {"bring_shown", "basis"},
+    "spares": {"service_level_share"},
 }
 
 
@@ -76,8 +79,8 @@ def value_at(record: Any, way: str) -> Any:
 @pytest.mark.parametrize("table", TABLES)
 def test_every_number_is_that_of_the_document(written: Path, table: str) -> None:
     document = json.loads((written / "takeoff.json").read_text(encoding="utf-8"))
-    if table == "materials":
-        records = [(None, line) for line in document["materials"]]
+    if table in ["materials", "spares"]:
+        records = [(None, line) for line in document[table]]
     else:
         records = [(slope["name"], record) for slope in document["slopes"] for record in slope[table]]
     frame = pandas.read_csv(written / f"{table}.csv", dtype=object, keep_default_na=False)
@@ -98,5 +101,7 @@ def test_every_number_is_that_of_the_document(written: Path, table: str) -> None
                 assert cell == value
             else:
                 assert float(cell) == pytest.approx(value, rel=1e-14)
+    if table == "spares":
+        assert {float(cell) for cell in frame["service_level_share"]} == {document["service_level"]}
     if table == "posts":
         assert [int(cell) for cell in frame["tiles_cut"]] == [len(post["cuts"]) for _, post in records]

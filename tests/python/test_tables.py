@@ -8,7 +8,7 @@ import pyarrow
 import pytest
 import tilepost
 
-TABLES = ["materials", "posts", "cuts", "tiles", "patches", "screening"]
+TABLES = ["materials", "posts", "cuts", "tiles", "patches", "spares", "screening"]
 
 
 @pytest.mark.parametrize("name", TABLES)

@@ -1,9 +1,10 @@
 //! Everything a takeoff is written to.
-use super::{page, roof_map, tables};
+use super::{page, roof_map, spares_chart, tables};
 use crate::api;
 use crate::takeoff::Takeoff;
 
-/// The files of a takeoff by name, whole: `takeoff.json`, `report.html`, the tables, a roof map a slope, the workbook.
+/// The files of a takeoff by name, whole: `takeoff.json`, `report.html`, the tables, a roof map a slope, a chart
+/// a kind of tile, the workbook.
 pub fn files(takeoff: &Takeoff) -> Vec<(String, Vec<u8>)> {
     let mut files = vec![
         ("takeoff.json".to_owned(), api::document(takeoff).into_bytes()),
@@ -17,6 +18,11 @@ pub fn files(takeoff: &Takeoff) -> Vec<(String, Vec<u8>)> {
             files.push((map_name(number, &slope.name), map.into_bytes()));
         }
     }
+    for (number, of) in takeoff.spares.iter().enumerate() {
+        if let Some(chart) = spares_chart(takeoff, &of.tile) {
+            files.push((drawing_name("spares", number, &of.tile), chart.into_bytes()));
+        }
+    }
     #[cfg(feature = "workbook")]
     files.push(("bid.xlsx".to_owned(), super::workbook(takeoff)));
     files
@@ -24,6 +30,10 @@ pub fn files(takeoff: &Takeoff) -> Vec<(String, Vec<u8>)> {
 
 /// `roof-1-south.svg`: numbered, so that two names that differ in signs alone stay apart.
 pub(super) fn map_name(number: usize, slope: &str) -> String {
+    drawing_name("roof", number, slope)
+}
+
+fn drawing_name(what: &str, number: usize, of: &str) -> String {
     let plain = |c: char| if c.is_alphanumeric() { c } else { '-' };
-    format!("roof-{}-{}.svg", number + 1, slope.chars().take(60).map(plain).collect::<String>())
+    format!("{what}-{}-{}.svg", number + 1, of.chars().take(60).map(plain).collect::<String>())
 }

@@ -13,6 +13,7 @@ mod quantity;
 mod roof_map;
 mod screen;
 mod screening;
+mod spares_chart;
 mod summary;
 mod svg;
 pub mod tables;
@@ -28,6 +29,7 @@ pub use comparison::comparison;
 pub use files::files;
 pub use page::page;
 pub use roof_map::roof_map;
+pub use spares_chart::spares_chart;
 pub use summary::summary;
 #[cfg(feature = "workbook")]
 pub use workbook::workbook;

@@ -73,13 +73,16 @@ fn material(line: &MaterialLine, shown: Quantities) -> String {
 
 /// The spares of one kind of piece, and what they are made of.
 pub(super) fn spare(spares: &TileSpares, display: Display) -> String {
-    let TileSpares { tile, spares, weight_g, .. } = spares;
+    let TileSpares { tile, spares, weight_g, hidden, .. } = spares;
     let mut parts = vec![format!("{} for breakage", spares.used_at_level)];
     if spares.for_severed > 0 {
         parts.push(format!("{} for severed tiles", spares.for_severed));
     }
     if spares.on_hand > 0 {
         parts.push(format!("{} on hand", spares.on_hand));
+    }
+    if spares.harvested > 0 {
+        parts.push(format!("{} from under the arrays", spares.harvested));
     }
     let (bring, parts, chance) = (spares.spares, parts.join(", "), words::chance(spares.chance_short));
     let weight = weight_g.map_or(String::new(), |grams| {
@@ -90,7 +93,11 @@ pub(super) fn spare(spares: &TileSpares, display: Display) -> String {
         };
         format!(", {shown}")
     });
-    format!("{tile}: {bring} ({parts}){weight}; chance of running short {chance}")
+    let could = match (*hidden).min(spares.harvested + bring) - spares.harvested {
+        0 => String::new(),
+        more => format!("; {more} could be taken from under the arrays"),
+    };
+    format!("{tile}: {bring} ({parts}){weight}; chance of running short {chance}{could}")
 }
 
 fn findings(page: &mut Page, takeoff: &Takeoff) {

@@ -1,4 +1,5 @@
 //! Checks of the reports.
+mod chart;
 mod drawing;
 mod lines;
 mod page;

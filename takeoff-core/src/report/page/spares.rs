@@ -1,4 +1,5 @@
 //! The spare tiles, and the chance of running short with fewer or more.
+use super::super::spares_chart;
 use super::super::summary::spare;
 use super::super::words;
 use super::grid::Grid;
@@ -25,6 +26,9 @@ pub(super) fn section(takeoff: &Takeoff) -> Option<Section> {
             }
         });
         for of_kind in &takeoff.spares {
+            if let Some(chart) = spares_chart(takeoff, &of_kind.tile) {
+                html.tag("figure").with("class", "chart").holds(|html| html.put(&chart));
+            }
             Grid::of(format!("If you bring fewer or more: {}", of_kind.tile), around(&of_kind.spares))
                 .name("spare tiles", |other| other.spares.to_string())
                 .number("chance of running short", |other| words::chance(other.chance_short))

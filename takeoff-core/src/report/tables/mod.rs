@@ -1,5 +1,5 @@
 //! The tables of a takeoff: what to bring, the posts, the cuts, the tiles handled, the felt patches,
-//! the screening of the lags.
+//! the spare tiles, the screening of the lags.
 //!
 //! A column's name ends in its unit (`u_mm`, `area_mm2`); a column without one beside it (`u`) shows the
 //! same in the units of the job, for people. Rows are keyed by names: slope and post, slope and tile.
@@ -9,6 +9,7 @@ mod materials;
 mod patches;
 mod posts;
 mod screening;
+mod spares;
 mod table;
 mod tiles;
 
@@ -21,6 +22,7 @@ pub use materials::materials;
 pub use patches::patches;
 pub use posts::posts;
 pub use screening::screening;
+pub use spares::spares;
 pub use table::{Column, Table, Values};
 pub use tiles::tiles;
 
@@ -32,6 +34,7 @@ pub fn all(takeoff: &Takeoff) -> Vec<(&'static str, Table<'_>)> {
         ("cuts", cuts(takeoff)),
         ("tiles", tiles(takeoff)),
         ("patches", patches(takeoff)),
+        ("spares", spares(takeoff)),
     ];
     tables.extend(takeoff.screening.as_ref().map(|_| ("screening", screening(takeoff))));
     tables

@@ -1,0 +1,25 @@
+//! The spare tiles.
+use super::Table;
+use crate::takeoff::Takeoff;
+
+/// One row a kind of piece, in the order of the job's tiles.
+pub fn spares(takeoff: &Takeoff) -> Table<'_> {
+    Table::of(takeoff.spares.iter().collect())
+        .text("tile", |of| of.tile.as_str())
+        .whole("severed", |of| of.handled.severed)
+        .whole("cut", |of| of.handled.cut)
+        .whole("removed", |of| of.handled.removed)
+        .whole("loosened", |of| of.handled.loosened)
+        .whole("walked", |of| of.handled.walked)
+        .number("service_level_share", |_| takeoff.service_level)
+        .whole("used_at_level", |of| of.spares.used_at_level)
+        .whole("for_severed", |of| of.spares.for_severed)
+        .whole("on_hand", |of| of.spares.on_hand)
+        .whole("hidden", |of| of.hidden)
+        .whole("harvested", |of| of.spares.harvested)
+        .whole("spares", |of| of.spares.spares)
+        .number_if_any("expected_tiles", |of| of.spares.expected)
+        .number("chance_short_share", |of| of.spares.chance_short)
+        .number_if_any("weight_g", |of| of.weight_g)
+        .done()
+}
