@@ -9,6 +9,7 @@ use serde::Serialize;
 
 use crate::compare::{Comparison, compare};
 use crate::job::{Files, Job, Problem};
+use crate::order::{Order, Ordered, order};
 use crate::report;
 use crate::takeoff::{Takeoff, takeoff};
 
@@ -19,6 +20,7 @@ use rows::Rows;
 enum Answer<'a> {
     Takeoff { ok: bool, takeoff: &'a Takeoff },
     Comparison { ok: bool, comparison: &'a Comparison },
+    Order { ok: bool, order: &'a Order },
     Problems { ok: bool, problems: &'a [Problem] },
 }
 
@@ -74,6 +76,48 @@ pub fn compared_answer(compared: &Result<Comparison, Vec<Problem>>) -> String {
     }
 }
 
+/// One order for several jobs, each a job file with the texts of the files it names: `{"ok": true, "order": {…}}`.
+///
+/// # Example
+///
+/// ```
+/// use takeoff_core::{api, job::EXAMPLE};
+/// let order = api::order_json(&[(EXAMPLE.to_owned(), Default::default())]);
+/// assert!(order.contains("\"jobs\": ["));
+/// ```
+pub fn order_json(jobs: &[(String, Files)]) -> String {
+    ordered_answer(&read_and_order(jobs))
+}
+
+/// Reads some jobs, takes them off and orders for all of them.
+///
+/// # Errors
+///
+/// Every problem in every job, or what is wrong with them together.
+pub fn read_and_order(jobs: &[(String, Files)]) -> Result<Order, Vec<Problem>> {
+    let mut taken = Vec::new();
+    let mut problems = Vec::new();
+    for (text, files) in jobs {
+        match Job::read(text, files).and_then(|job| Ok((takeoff(&job)?, job))) {
+            Ok(pair) => taken.push(pair),
+            Err(found) => problems.extend(found),
+        }
+    }
+    if !problems.is_empty() {
+        return Err(problems);
+    }
+    let ordered: Vec<Ordered<'_>> = taken.iter().map(|(takeoff, job)| Ordered { job, takeoff }).collect();
+    order(&ordered)
+}
+
+/// An order, or the problems in its way, as [`order_json`] gives it.
+pub fn ordered_answer(ordered: &Result<Order, Vec<Problem>>) -> String {
+    match ordered {
+        Ok(order) => text(&Answer::Order { ok: true, order }, 3),
+        Err(problems) => text(&Answer::Problems { ok: false, problems }, 3),
+    }
+}
+
 /// Every problem and finding in a job file: `{"ok": …, "problems": […]}`; `ok` when there is no error.
 pub fn check_json(job: &str, files: &Files) -> String {
     checked(&Job::read(job, files))
@@ -105,6 +149,11 @@ pub fn roof_map_svg(job: &str, files: &Files, slope: &str) -> Option<String> {
 /// The report as one HTML page; `None` where the job has a problem.
 pub fn report_html(job: &str, files: &Files) -> Option<String> {
     Some(report::page(&read_and_take_off(job, files).ok()?))
+}
+
+/// An order as `order.json` holds it.
+pub fn order_document(order: &Order) -> String {
+    text(order, 3)
 }
 
 /// A takeoff as `takeoff.json` holds it.

@@ -5,6 +5,7 @@ mod labour;
 mod measure;
 mod pack_mix;
 mod price_list;
+mod purchase;
 mod terms;
 #[cfg(test)]
 mod tests;
@@ -15,4 +16,5 @@ pub use labour::Action;
 pub use measure::Measure;
 pub use pack_mix::{Mix, Offer, TooManyMixes, cheapest_mix};
 pub use price_list::{PriceList, PriceRow};
+pub use purchase::purchase;
 pub use terms::{Labour, Minutes, Terms};

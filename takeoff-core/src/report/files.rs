@@ -1,6 +1,7 @@
 //! Everything a takeoff is written to.
 use super::{page, roof_map, spares_chart, tables};
 use crate::api;
+use crate::order::Order;
 use crate::takeoff::Takeoff;
 
 /// The files of a takeoff by name, whole: `takeoff.json`, `report.html`, the tables, a roof map a slope, a chart
@@ -25,6 +26,17 @@ pub fn files(takeoff: &Takeoff) -> Vec<(String, Vec<u8>)> {
     }
     #[cfg(feature = "workbook")]
     files.push(("bid.xlsx".to_owned(), super::workbook(takeoff)));
+    files
+}
+
+/// The files of an order by name, whole: `order.json`, `order.csv`, and `packs.csv` where there are prices.
+pub fn order_files(order: &Order) -> Vec<(String, Vec<u8>)> {
+    let mut files = vec![
+        ("order.json".to_owned(), api::order_document(order).into_bytes()),
+        ("order.csv".to_owned(), tables::ordered(order).csv().into_bytes()),
+    ];
+    let packs = order.purchase.as_ref().map(|purchase| tables::packs(purchase).csv());
+    files.extend(packs.map(|packs| ("packs.csv".to_owned(), packs.into_bytes())));
     files
 }
 

@@ -7,6 +7,7 @@ mod comparison;
 mod files;
 mod findings;
 mod markup;
+mod order;
 mod page;
 mod plain;
 mod quantity;
@@ -26,7 +27,8 @@ mod workbook;
 
 pub use crate::takeoff::{CAUTIONS, question};
 pub use comparison::comparison;
-pub use files::files;
+pub use files::{files, order_files};
+pub use order::order;
 pub use page::page;
 pub use roof_map::roof_map;
 pub use spares_chart::spares_chart;

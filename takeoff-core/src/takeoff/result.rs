@@ -4,7 +4,7 @@ mod bid;
 use schemars::JsonSchema;
 use serde::Serialize;
 
-pub use bid::{Bid, BidLine, BidPack, BidTotals, LabourLine, Unpriced, UnusedPrice};
+pub use bid::{Bid, BidLine, BidPack, BidTotals, LabourLine, Purchase, Unpriced, UnusedPrice};
 
 use crate::job::{Assumption, Display, EdgeKind, Problem, SurveyQuestion};
 use crate::screening::Screening;

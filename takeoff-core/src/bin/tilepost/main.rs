@@ -4,6 +4,7 @@
 //! wrong usage or a file that can't be read or written, 3 a comparison found changes.
 mod check;
 mod compare;
+mod order;
 mod places;
 mod problems;
 mod read;
@@ -53,6 +54,20 @@ enum Verb {
         #[arg(long)]
         json: bool,
     },
+    /// One order for several jobs: needs added up before they are rounded to packs, spares pooled by tile.
+    ///
+    /// Example: tilepost order fixtures/plain-gable/job.json fixtures/screened-arrays/job.json
+    Order {
+        /// The job files, JSON or TOML.
+        #[arg(required = true)]
+        jobs: Vec<PathBuf>,
+        /// The folder to write order.json and order.csv to; made if missing.
+        #[arg(long, value_name = "DIR")]
+        out: Option<PathBuf>,
+        /// Print the order as JSON in place of the text.
+        #[arg(long)]
+        json: bool,
+    },
     /// What changed between the bid and what was built: posts, totals, material lines.
     ///
     /// Exit status 3 says that something changed.
@@ -88,6 +103,7 @@ fn main() -> ExitCode {
         Verb::Takeoff { job, out, json } => takeoff::takeoff(&job, out.as_deref(), json),
         Verb::Check { job, json } => check::check(&job, json),
         Verb::Compare { bid, as_built, json } => compare::compare(&bid, &as_built, json),
+        Verb::Order { jobs, out, json } => order::order(&jobs, out.as_deref(), json),
         Verb::Schema => write::to_stdout(&takeoff_core::api::schema_json()),
     };
     match done {

@@ -35,6 +35,16 @@ pub(crate) fn told(reading: &Reading, problems: &[Problem]) -> String {
     told
 }
 
+/// Problems of several jobs together, which are in no one file.
+pub(crate) fn alone(problems: &[Problem]) -> String {
+    let told = |Problem { code, message, help, .. }: &Problem| {
+        let title = Level::ERROR.primary_title(message.as_str()).id(code.as_str());
+        let report = Group::with_title(title).element(Level::HELP.message(help.as_str()));
+        format!("{}\n\n", Renderer::plain().render(&[report]))
+    };
+    problems.iter().map(told).collect()
+}
+
 /// The part of a place that is on its first line: a long object is marked where it begins.
 fn first_line(text: &str, place: Range<usize>) -> Range<usize> {
     let length = text.get(place.clone()).and_then(|value| value.find('\n')).unwrap_or(place.len());

@@ -3,19 +3,29 @@ use super::super::quantity::Quantities;
 use super::super::{plain, words};
 use super::Table;
 use crate::job::Display;
+use crate::order::Order;
 use crate::takeoff::{Basis, MaterialLine, Takeoff, Unit};
 
 /// One row a line of the material list; `need` and `bring` are in the unit that the column `unit` names.
 pub fn materials(takeoff: &Takeoff) -> Table<'_> {
-    let quantities = Quantities(takeoff.display);
-    Table::of(takeoff.materials.iter().collect())
+    table(&takeoff.materials, takeoff.display)
+}
+
+/// The same of an order, where the basis is what each job needs.
+pub fn ordered(order: &Order) -> Table<'_> {
+    table(&order.materials, order.display)
+}
+
+fn table(lines: &[MaterialLine], display: Display) -> Table<'_> {
+    let quantities = Quantities(display);
+    Table::of(lines.iter().collect())
         .text("item", |line| line.item.as_str())
         .text("unit", |line| words::unit(line.unit))
         .number("need", |line| line.need)
         .number("waste_share", |line| line.waste)
         .number("bring", |line| line.bring)
         .text("bring_shown", |line| quantities.amount(line.bring, line.unit))
-        .text("basis", |line| basis(line, takeoff.display))
+        .text("basis", |line| basis(line, display))
         .done()
 }
 

@@ -6,6 +6,7 @@
 mod csv;
 mod cuts;
 mod materials;
+mod packs;
 mod patches;
 mod posts;
 mod screening;
@@ -18,7 +19,8 @@ use crate::takeoff::{SlopeTakeoff, Takeoff};
 pub use cuts::cuts;
 #[cfg(feature = "workbook")]
 pub(super) use materials::basis;
-pub use materials::materials;
+pub use materials::{materials, ordered};
+pub use packs::packs;
 pub use patches::patches;
 pub use posts::posts;
 pub use screening::screening;

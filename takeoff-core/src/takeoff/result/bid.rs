@@ -26,6 +26,23 @@ pub struct Bid {
     pub unused_prices: Vec<UnusedPrice>,
 }
 
+/// What is bought for one job or several: every material that has a price in its cheapest packs.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct Purchase {
+    /// Three-letter code of the currency of every amount here.
+    pub currency: String,
+    /// How amounts are rounded, in words.
+    pub rounding: String,
+    /// Materials with a price, in the order of the material list.
+    pub lines: Vec<BidLine>,
+    /// Materials that the price list does not have: they are in no total.
+    pub unpriced: Vec<Unpriced>,
+    /// Rows of the price list that nothing here takes.
+    pub unused_prices: Vec<UnusedPrice>,
+    /// Sum of the lines.
+    pub materials: Money,
+}
+
 /// A material with its packs.
 #[derive(Clone, Debug, Serialize, JsonSchema)]
 pub struct BidLine {

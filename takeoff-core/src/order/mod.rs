@@ -1,0 +1,109 @@
+//! One order for several jobs: needs added up before they are rounded to packs, spares pooled by tile.
+mod materials;
+mod prices;
+mod spares;
+
+pub use spares::OrderSpares;
+
+use std::collections::BTreeSet;
+
+use schemars::JsonSchema;
+use serde::Serialize;
+
+use crate::buying::purchase;
+use crate::job::{Display, Job, Problem, Severity};
+use crate::takeoff::{MaterialLine, Purchase, Takeoff};
+
+/// A job with its takeoff, on its way into an order.
+#[derive(Clone, Copy, Debug)]
+pub struct Ordered<'a> {
+    /// The job.
+    pub job: &'a Job,
+    /// Its takeoff.
+    pub takeoff: &'a Takeoff,
+}
+
+/// What is ordered for several jobs at once.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct Order {
+    /// `tilepost-order/1`.
+    pub format: String,
+    /// The jobs' names.
+    pub jobs: Vec<String>,
+    /// Which units reports show: those of the first job.
+    pub display: Display,
+    /// The probability with which the spares of each kind of piece are enough for all jobs together: the greatest that
+    /// a job asks for.
+    pub service_level: f64,
+    /// What to buy, line by line; the basis of a line is what each job needs of it.
+    pub materials: Vec<MaterialLine>,
+    /// Spare tiles by kind of piece.
+    pub spares: Vec<OrderSpares>,
+    /// In which packs, and what it costs; `None` where no job has a price list.
+    pub purchase: Option<Purchase>,
+}
+
+/// The order for some jobs.
+///
+/// Quantities and counts of a line are added up over the jobs, each with its waste, and only then brought up to whole
+/// packs. Spares of a tile are those of the pool of all its jobs, with the rates of each.
+///
+/// # Errors
+///
+/// No job, two jobs of one name, tiles of one name that are not the same, price lists that disagree; and a pool whose
+/// breakage has no usable distribution.
+///
+/// # Example
+///
+/// Two jobs that take 0.3 of a roll each take one roll together, where two orders would take two.
+///
+/// ```
+/// use takeoff_core::{job::{EXAMPLE, Files, Job}, order::{Ordered, order}, takeoff::takeoff};
+/// let jobs = ["one", "two"].map(|name| {
+///     let named = EXAMPLE.replacen("\"name\": \"Alder Court 7\"", &format!("\"name\": \"{name}\""), 1);
+///     Job::read(&named, &Files::new()).unwrap()
+/// });
+/// let taken = [takeoff(&jobs[0]).unwrap(), takeoff(&jobs[1]).unwrap()];
+/// let ordered = [0, 1].map(|i| Ordered { job: &jobs[i], takeoff: &taken[i] });
+/// let of_both = order(&ordered).unwrap();
+/// assert_eq!(of_both.jobs, ["one", "two"]);
+/// assert!(of_both.spares[0].spares.spares <= of_both.spares[0].apart);
+/// ```
+pub fn order(jobs: &[Ordered<'_>]) -> Result<Order, Vec<Problem>> {
+    let Some(first) = jobs.first() else {
+        return Err(vec![problem("no-jobs", "an order needs a job".to_owned(), "name a job file")]);
+    };
+    check_names(jobs)?;
+    let levels = jobs.iter().map(|ordered| ordered.takeoff.service_level);
+    let service_level = levels.max_by(f64::total_cmp).unwrap_or_default();
+    let spares = spares::pooled_spares(jobs, service_level)?;
+    let materials = materials::materials(jobs, &spares);
+    let prices = prices::joined(jobs)?;
+    let purchase = prices.map(|prices| purchase(&materials, Some(&prices), &prices.currency)).transpose()?;
+    Ok(Order {
+        format: "tilepost-order/1".to_owned(),
+        jobs: jobs.iter().map(|ordered| ordered.job.name.clone()).collect(),
+        display: first.takeoff.display,
+        service_level,
+        materials,
+        spares,
+        purchase,
+    })
+}
+
+/// What each job needs stands under its name.
+fn check_names(jobs: &[Ordered<'_>]) -> Result<(), Vec<Problem>> {
+    let mut names = BTreeSet::new();
+    let twice = jobs.iter().filter(|ordered| !names.insert(&ordered.job.name)).map(|ordered| {
+        let message = format!("two jobs are called `{}`", ordered.job.name);
+        problem("two-jobs-of-one-name", message, "call one of them by another name, or take it out")
+    });
+    let problems: Vec<Problem> = twice.collect();
+    if problems.is_empty() { Ok(()) } else { Err(problems) }
+}
+
+/// What is wrong with some jobs together: no place in one of them is to blame.
+fn problem(code: &str, message: String, help: &str) -> Problem {
+    let (code, help, path) = (code.to_owned(), help.to_owned(), String::new());
+    Problem { code, message, help, path, severity: Severity::Error }
+}
