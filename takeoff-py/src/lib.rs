@@ -21,6 +21,13 @@ fn check_json(py: Python<'_>, job: &str, files: Files) -> String {
     py.detach(|| api::check_json(job, &files))
 }
 
+/// One order for several jobs, each with the texts of its files, as the text of `{"ok": true, "order": …}` or
+/// `{"ok": false, "problems": […]}`.
+#[pyfunction]
+fn order_json(py: Python<'_>, jobs: Vec<(String, Files)>) -> String {
+    py.detach(|| api::order_json(&jobs))
+}
+
 /// The JSON Schema of the job file, as text.
 #[pyfunction]
 fn schema_json() -> String {
@@ -41,5 +48,5 @@ mod _tilepost {
     #[pymodule_export]
     use super::takeoff::Takeoff;
     #[pymodule_export]
-    use super::{check_json, files_named_json, schema_json, takeoff_json};
+    use super::{check_json, files_named_json, order_json, schema_json, takeoff_json};
 }

@@ -30,6 +30,14 @@ pub fn compare_json(
     Ok(api::compare_json(bid, &read(bid_files)?, as_built, &read(as_built_files)?))
 }
 
+/// One order for several jobs, given as the text of a JSON list: a job file's text and an object of its files for each.
+#[wasm_bindgen]
+pub fn order_json(jobs: &str) -> Result<String, JsError> {
+    let jobs: Vec<(String, Files)> = serde_json::from_str(jobs)
+        .map_err(|error| JsError::new(&format!("`jobs` is not a list of texts and files: {error}")))?;
+    Ok(api::order_json(&jobs))
+}
+
 /// The JSON Schema of the job file.
 #[wasm_bindgen]
 pub fn schema_json() -> String {
