@@ -43,7 +43,7 @@ pub(super) fn order(book: &Book<'_>) -> Result<Sheet, XlsxError> {
         Look::Note,
         &format!(
             "Yellow cells with a border are inputs. Amounts are in {}: {}. Packs are whole, up; of one or two packs on \
-             offer the cheapest mix is found anew when a price, the waste or the need changes. Of three and more packs \
+             offer the cheapest mix is found anew when a price, the waste or the need changes (of equally cheap ones the fewest packs, then the larger). Of three and more packs \
              the mix is that of the takeoff, and an input: where a change leaves it short, or another might be cheaper, \
              take the roof off again.",
             bid.currency, bid.rounding
@@ -170,13 +170,13 @@ fn mix(page: &mut Page<'_>, book: &Book<'_>, line: &BidLine, first: u32) -> Resu
         }
         [one, other] if measures * line.measure / one.pack.max(other.pack) <= MOST_MIXES => {
             two_packs(page, line, one, other, first)?;
-            "cheapest mix; of equally cheap ones the fewest packs, then the larger"
+            "cheapest mix, found anew"
         }
         several => {
             for (row, pack) in (first..).zip(several) {
                 page.put(row, PACKS, Look::Input(Kind::Count), pack.packs)?;
             }
-            "cheapest mix at the prices of the takeoff: inputs"
+            "mix of the takeoff: inputs"
         }
     };
     let column = |column| format!("{}:{}", at(first, column), at(last, column));

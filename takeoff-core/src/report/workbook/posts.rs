@@ -22,7 +22,7 @@ pub(super) fn posts(book: &Book<'_>) -> Result<Sheet, XlsxError> {
         Column::new("assembly", 12.0, text, |(_, post): Row| post.assembly.as_str()),
         Column::new(unit("along the eave, u"), 12.0, size, |(_, post): Row| mm(post.u_mm)),
         Column::new(unit("up the slope, v"), 12.0, size, |(_, post): Row| mm(post.v_mm)),
-        Column::new("meets", 21.0, text, |(_, post): Row| words::situation(post.situation)),
+        Column::new("meets", 27.0, text, |(_, post): Row| words::situation(post.situation)),
         Column::new("severs a tile", 8.0, text, |(_, post): Row| post.severed),
         Column::new("tiles cut", 16.0, text, |(_, post): Row| post.cuts.join("; ")),
         Column::new(unit("least margin"), 9.0, size, |(_, post): Row| mm(least_margin(post))),

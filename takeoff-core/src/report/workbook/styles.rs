@@ -100,7 +100,7 @@ impl Styles {
 fn format(look: Look, display: Display, currency: Option<&Currency>) -> Format {
     let top = Format::new().set_align(FormatAlign::Top);
     // Words stand off from the numbers to their left.
-    let words = top.clone().set_text_wrap().set_indent(1);
+    let words = top.clone().set_text_wrap().set_align(FormatAlign::Left).set_indent(1);
     let head = Format::new()
         .set_bold()
         .set_text_wrap()
@@ -111,7 +111,7 @@ fn format(look: Look, display: Display, currency: Option<&Currency>) -> Format {
     match look {
         Look::Title => Format::new().set_bold().set_font_size(16),
         Look::Part => Format::new().set_bold().set_font_size(12).set_align(FormatAlign::Bottom),
-        Look::Head => head.set_indent(1),
+        Look::Head => head.set_align(FormatAlign::Left).set_indent(1),
         Look::NumberHead => head.set_align(FormatAlign::Right),
         Look::Note => top.set_text_wrap().set_italic(),
         Look::Caution => top.set_text_wrap().set_bold(),

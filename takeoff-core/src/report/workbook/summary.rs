@@ -13,7 +13,7 @@ use crate::takeoff::{Bid, BidTotals, Takeoff};
 /// The summary, to be signed.
 pub(super) fn summary(book: &Book<'_>) -> Result<Sheet, XlsxError> {
     let takeoff = book.takeoff;
-    let mut page = Page::new(book, "summary", &[44.0, 16.0, 18.0, 50.0])?;
+    let mut page = Page::new(book, "summary", &[54.0, 16.0, 18.0, 46.0])?;
     page.put(0, 0, Look::Title, takeoff.job.as_str())?;
     page.paragraph(
         1,
