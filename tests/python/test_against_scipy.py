@@ -85,7 +85,7 @@ def test_faces_of_a_wave(gable: tilepost.Job, shape: str, length: Any, seed: int
     document["tiles"]["flat-13"]["profile"] = {"shape": shape, "rise": f"{rise} mm", "wave": f"{wave} mm"}
     for assembly in document["assemblies"].values():
         assembly["top_flashing"] |= {"width": f"{width} mm", "formed": True}
-    slope = takeoff_of(document)["slopes"][0]
+    slope = takeoff_of(document, gable.files)["slopes"][0]
 
     covered = width * wave / length(rise, wave, wave)
     for post in slope["posts"]:
@@ -107,7 +107,7 @@ def test_the_blade_path_of_a_plumb_posts_hole() -> None:
         document["slopes"][0]["pitch"] = f"{rise}:12"
         a = (15 / 16 + 3 / 8) * INCH
         b = a * math.hypot(1, rise / 12) + 5 / 8 * INCH * rise / 12
-        for cut in takeoff_of(document)["slopes"][0]["cuts"]:
+        for cut in takeoff_of(document, gable.files)["slopes"][0]["cuts"]:
             if cut["kind"] == "hole":
                 holes += 1
                 assert cut["half_height_mm"] == pytest.approx(b, abs=1e-6)
@@ -139,7 +139,7 @@ def test_blade_paths_of_holes_and_notches(gable: tilepost.Job) -> None:
             for column in range(30)
             for u, v in [(700 + 350 * column + rng.randint(-90, 90), 500 + 450 * row + rng.randint(-90, 90))]
         ]
-        for cut in takeoff_of(document)["slopes"][0]["cuts"]:
+        for cut in takeoff_of(document, gable.files)["slopes"][0]["cuts"]:
             a, b = cut["half_width_mm"], cut["half_height_mm"]
             inside = {
                 "nose": cut["from_nose_mm"],
@@ -177,7 +177,7 @@ def test_a_plane_fitted_to_points(gable: tilepost.Job, seed: int) -> None:
 
     document = json.loads(gable.text)
     document["slopes"][0]["place"] = {"points": [[f"{x:.6f} mm" for x in point] for point in points]}
-    slope = takeoff_of(document)["slopes"][0]
+    slope = takeoff_of(document, gable.files)["slopes"][0]
     place = slope["place"]
 
     _, singular, axes = np.linalg.svd(points - points.mean(axis=0))

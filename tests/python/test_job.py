@@ -83,5 +83,5 @@ def test_takeoffs_are_compared(gable: tilepost.Job) -> None:
     document = json.loads(gable.text)
     moved = document["slopes"][0]["posts"][0]
     moved["v"] = "3 ft 2 in"
-    comparison = bid.compare(tilepost.Job.from_dict(document).takeoff())
+    comparison = bid.compare(tilepost.Job.from_dict(document, gable.files).takeoff())
     assert [(post["post"], post["moved_mm"]) for post in comparison["posts"]] == [("A1", [0.0, 25.4])]

@@ -50,7 +50,7 @@ def test_the_summary_fits_a_screen(job: tilepost.Job) -> None:
 
 
 def test_markup_in_a_job_is_text(gable: tilepost.Job) -> None:
-    job = tilepost.Job.from_text(gable.text.replace("Fernhill Lane 12", "<script>alert(1)</script>"))
+    job = tilepost.Job.from_text(gable.text.replace("Fernhill Lane 12", "<script>alert(1)</script>"), gable.files)
     html = job.takeoff()._repr_html_()
     assert "<script" not in html
     assert not any(re.search(r"<script", drawing) for drawing in Pictures(html).maps)

@@ -31,7 +31,7 @@ def test_the_interpreter_goes_on_during_a_takeoff(gable: tilepost.Job) -> None:
         {"name": "G", "assembly": "post-7", "u": "2 ft", "v": "2 ft", "columns": 100, "rows": 40,
          "column_spacing": "4 in", "row_spacing": "4 in"}
     ]
-    job = tilepost.Job.from_dict(document)
+    job = tilepost.Job.from_dict(document, gable.files)
     ticks = []
     done = threading.Event()
 
