@@ -107,7 +107,7 @@ def test_the_blade_path_of_a_plumb_posts_hole() -> None:
         document["slopes"][0]["pitch"] = f"{rise}:12"
         a = (15 / 16 + 3 / 8) * INCH
         b = a * math.hypot(1, rise / 12) + 5 / 8 * INCH * rise / 12
-        for cut in takeoff_of(document, gable.files)["slopes"][0]["cuts"]:
+        for cut in takeoff_of(document)["slopes"][0]["cuts"]:
             if cut["kind"] == "hole":
                 holes += 1
                 assert cut["half_height_mm"] == pytest.approx(b, abs=1e-6)

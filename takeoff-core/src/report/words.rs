@@ -1,6 +1,5 @@
 //! The words for what a takeoff says by kind, in one place, so that screen, tables and drawings agree.
 use super::plain::number;
-use crate::buying::Action;
 use crate::job::EdgeKind;
 use crate::screening::{Member, PressureFrom, ThreadLimit};
 use crate::takeoff::{CutKind, DeckMethod, Situation, TileClass, TileSide, Unit};
@@ -78,22 +77,6 @@ pub(super) fn edge(kind: EdgeKind) -> &'static str {
         EdgeKind::Hip => "hip",
         EdgeKind::Valley => "valley",
         EdgeKind::Wall => "wall",
-    }
-}
-
-/// What the crew does.
-pub(super) fn action(action: Action) -> &'static str {
-    match action {
-        Action::Lift => "lift",
-        Action::Loosen => "loosen",
-        Action::CutHole => "cut hole",
-        Action::CutNotch => "cut notch",
-        Action::MakeUp => "make up",
-        Action::Patch => "patch",
-        Action::ThreeCourse => "three-course",
-        Action::Block => "block",
-        Action::Batten => "batten",
-        Action::Set => "set",
     }
 }
 

@@ -5,7 +5,7 @@ use super::page::Head::{Numbers, Words};
 use super::page::{Cell, Page, at};
 use super::styles::{Kind, Look};
 use super::{Book, Sheet, amount};
-use crate::report::words;
+use crate::buying::Action;
 use crate::takeoff::LabourLine;
 
 const COUNT: u16 = 2;
@@ -16,7 +16,7 @@ const FIRST: u32 = 5;
 
 /// A line an action.
 pub(super) fn labour(book: &Book<'_>) -> Result<Sheet, XlsxError> {
-    let mut page = Page::new(book, "labour", &[24.0, 50.0, 12.0, 14.0, 14.0, 16.0])?;
+    let mut page = Page::new(book, "labour", &[34.0, 50.0, 12.0, 14.0, 14.0, 16.0])?;
     page.put(0, 0, Look::Title, format!("{}: labour", book.takeoff.job))?;
     let rated = book.takeoff.bid.as_ref().and_then(|bid| Some((bid, bid.labour_rate_per_hour?)));
     let Some((bid, rate)) = rated else {
@@ -71,7 +71,7 @@ fn action(page: &mut Page<'_>, book: &Book<'_>, line: &LabourLine, row: u32) -> 
     page.row(
         row,
         [
-            (Look::Text, words::action(line.action).into()),
+            (Look::Text, line.action.words().into()),
             (Look::Text, line.basis.as_str().into()),
             (Look::Number(Kind::Count), line.count.into()),
             (Look::Input(Kind::Amount), line.minutes_each.into()),
@@ -82,6 +82,22 @@ fn action(page: &mut Page<'_>, book: &Book<'_>, line: &LabourLine, row: u32) -> 
             ),
         ],
     )?;
-    page.name(format!("minutes_{}", words::action(line.action).replace([' ', '-'], "_")), row, EACH);
+    page.name(format!("minutes_{}", key(line.action)), row, EACH);
     Ok(())
+}
+
+/// What the job file calls an action.
+fn key(action: Action) -> &'static str {
+    match action {
+        Action::Lift => "lift",
+        Action::Loosen => "loosen",
+        Action::CutHole => "cut_hole",
+        Action::CutNotch => "cut_notch",
+        Action::MakeUp => "make_up",
+        Action::Patch => "patch",
+        Action::ThreeCourse => "three_course",
+        Action::Block => "block",
+        Action::Batten => "batten",
+        Action::Set => "set",
+    }
 }

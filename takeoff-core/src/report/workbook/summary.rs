@@ -7,7 +7,6 @@ use super::styles::{Kind, Look};
 use super::{Book, Sheet, amount};
 use crate::report::quantity::Quantities;
 use crate::report::totals::totals;
-use crate::report::words;
 use crate::takeoff::{Bid, BidTotals, Takeoff};
 
 /// The summary, to be signed.
@@ -101,7 +100,7 @@ fn cost(page: &mut Page<'_>, first: u32, book: &Book<'_>, bid: &Bid) -> Result<u
         page.paragraph(row + 2, Look::Caution, &text)?;
     }
     let untimed = bid.labour.iter().filter(|line| line.cost.is_none());
-    let untimed: Vec<&str> = untimed.map(|line| words::action(line.action)).collect();
+    let untimed: Vec<&str> = untimed.map(|line| line.action.words()).collect();
     if !untimed.is_empty() {
         page.paragraph(
             row + 3,
