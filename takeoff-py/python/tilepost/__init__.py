@@ -25,7 +25,7 @@ def order(jobs: Iterable[Job]) -> dict[str, Any]:
 
     >>> order([])
     Traceback (most recent call last):
-    tilepost.errors.JobError: an order needs a job (name a job file)
+    tilepost.errors.JobError: /: an order needs a job (name a job file)
     """
     answer = _json.loads(_tilepost.order_json([(job.text, job.files) for job in jobs]))
     if not answer["ok"]:
