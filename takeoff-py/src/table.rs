@@ -3,13 +3,14 @@ use std::sync::Arc;
 
 use arrow_array::ffi_stream::FFI_ArrowArrayStream;
 use arrow_array::{
-    ArrayRef, BooleanArray, Float64Array, Int64Array, RecordBatch, RecordBatchIterator, RecordBatchOptions,
-    StringArray,
+    ArrayRef, BooleanArray, Decimal128Array, Float64Array, Int64Array, RecordBatch, RecordBatchIterator,
+    RecordBatchOptions, StringArray,
 };
-use arrow_schema::{ArrowError, Field, Schema};
+use arrow_schema::{ArrowError, DECIMAL128_MAX_PRECISION, DataType, Field, Schema};
 use pyo3::exceptions::PyValueError;
 use pyo3::prelude::*;
 use pyo3::types::PyCapsule;
+use takeoff_core::buying::Money;
 use takeoff_core::report::tables::{self, Values};
 
 /// A table that pandas, polars, pyarrow and DuckDB take without a copy.
@@ -75,7 +76,19 @@ fn array(values: &Values<'_>) -> ArrayRef {
     match values {
         Values::Text(texts) => Arc::new(texts.iter().map(Option::as_deref).collect::<StringArray>()),
         Values::Number(numbers) => Arc::new(Float64Array::from(numbers.clone())),
+        Values::Money(amounts) => Arc::new(decimals(amounts)),
         Values::Whole(numbers) => Arc::new(Int64Array::from(numbers.clone())),
         Values::Flag(flags) => Arc::new(BooleanArray::from(flags.clone())),
     }
+}
+
+/// Amounts with as many decimals as the finest of them has.
+fn decimals(amounts: &[Option<Money>]) -> Decimal128Array {
+    let scale = amounts.iter().flatten().map(|amount| amount.amount().scale()).max().unwrap_or(0);
+    let whole = |amount: &Option<Money>| {
+        let amount = (*amount)?.amount();
+        amount.mantissa().checked_mul(10_i128.checked_pow(scale - amount.scale())?)
+    };
+    let column: Decimal128Array = amounts.iter().map(whole).collect();
+    column.with_data_type(DataType::Decimal128(DECIMAL128_MAX_PRECISION, scale as i8))
 }

@@ -76,6 +76,18 @@ impl Takeoff {
         tables::screening(&self.takeoff).try_into()
     }
 
+    /// What is bought, a row a pack, and what has no price; no rows where the job asks for no bid.
+    #[getter]
+    fn bid(&self) -> PyResult<Table> {
+        tables::bid(&self.takeoff).try_into()
+    }
+
+    /// The labour, a row an action; no rows where the job bids none.
+    #[getter]
+    fn labour(&self) -> PyResult<Table> {
+        tables::labour(&self.takeoff).try_into()
+    }
+
     /// The names of the slopes, in the job's order.
     #[getter]
     fn slopes(&self) -> Vec<&str> {

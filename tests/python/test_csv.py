@@ -5,6 +5,7 @@ from __future__ import annotations
 import csv
 import json
 import subprocess
+from decimal import Decimal
 from pathlib import Path
 from typing import Any
 
@@ -14,6 +15,7 @@ from conftest import ROOT
 
 COMMAND = ROOT / "target/release/tilepost"
 TABLES = ["materials", "posts", "cuts", "tiles", "patches", "spares"]
+BID_TABLES = ["bid", "labour"]
 
 
 @pytest.fixture
@@ -26,7 +28,8 @@ def written(job_path: Path, tmp_path: Path) -> Path:
 @pytest.mark.parametrize("engine", ["c", "python", "pyarrow"])
 def test_pandas_reads_the_same_numbers(written: Path, engine: str) -> None:
     compared = 0
-    for name in TABLES:
+    there = [name for name in BID_TABLES if (written / f"{name}.csv").exists()]
+    for name in TABLES + there:
         path = written / f"{name}.csv"
         with path.open(newline="", encoding="utf-8") as file:
             rows = list(csv.DictReader(file))
@@ -57,6 +60,7 @@ BOUNDS = {"left_mm": "bounds_mm 0", "lower_mm": "bounds_mm 1", "right_mm": "boun
 FACE = {"face_left_mm": "face_mm 0", "face_nose_mm": "face_mm 1", "face_right_mm": "face_mm 2", "face_top_mm": "face_mm 3"}
 WAYS = {"posts": POSTS, "cuts": {}, "tiles": FACE, "patches": {"patch": "name"} | BOUNDS, "materials": {"waste_share": "waste"}}
 WAYS["spares"] = {name: f"handled {name}" for name in ["severed", "cut", "removed", "loosened", "walked"]}
+WAYS |= {"bid": {"waste_share": "waste"}, "labour": {"each_min": "minutes_each", "total_min": "minutes"}}
 WAYS["spares"] |= {"expected_tiles": "expected", "chance_short_share": "chance_short"}
 # For people: what stands beside it as a number, in words or in the units of the job.
 SHOWN = {
@@ -66,6 +70,8 @@ SHOWN = {
     "patches": {"slope", "width", "height"},
     "materials": {"bring_shown", "basis"},
     "spares": {"service_level_share"},
+    "bid": {"basis"},
+    "labour": {"action"},
 }
 
 
@@ -76,10 +82,26 @@ def value_at(record: Any, way: str) -> Any:
     return record
 
 
-@pytest.mark.parametrize("table", TABLES)
+def bid_records(document: dict[str, Any], table: str) -> list[tuple[None, dict[str, Any]]]:
+    """The rows that a table of the bid is to have."""
+    bid = document["bid"]
+    if table == "labour":
+        return [(None, line | {"currency": bid["currency"], "rate_per_hour": bid["labour_rate_per_hour"]}) for line in bid["labour"]]
+    bought = [line | pack for line in bid["lines"] for pack in line["packs"] if pack["packs"]]
+    gaps = dict.fromkeys(["need", "waste", "pack", "pack_shown", "packs", "unit_price", "cost", "vendor_part", "price_line"])
+    return [(None, row | {"currency": bid["currency"]}) for row in bought + [gaps | line for line in bid["unpriced"]]]
+
+
+@pytest.mark.parametrize("table", TABLES + BID_TABLES)
 def test_every_number_is_that_of_the_document(written: Path, table: str) -> None:
     document = json.loads((written / "takeoff.json").read_text(encoding="utf-8"))
-    if table in ["materials", "spares"]:
+    if table in BID_TABLES:
+        rate = document["bid"] and (table == "bid" or document["bid"]["labour_rate_per_hour"])
+        assert (written / f"{table}.csv").exists() == bool(rate)
+        if not rate:
+            return
+        records = bid_records(document, table)
+    elif table in ["materials", "spares"]:
         records = [(None, line) for line in document[table]]
     else:
         records = [(slope["name"], record) for slope in document["slopes"] for record in slope[table]]
@@ -103,5 +125,25 @@ def test_every_number_is_that_of_the_document(written: Path, table: str) -> None
                 assert float(cell) == pytest.approx(value, rel=1e-14)
     if table == "spares":
         assert {float(cell) for cell in frame["service_level_share"]} == {document["service_level"]}
+    if table == "labour":
+        assert [cell.replace(" ", "_").replace("-", "_") for cell in frame["action"]] == [line["action"] for _, line in records]
     if table == "posts":
         assert [int(cell) for cell in frame["tiles_cut"]] == [len(post["cuts"]) for _, post in records]
+
+
+def test_amounts_of_money_are_read_back_and_add_up(tmp_path: Path) -> None:
+    """The amounts of the tables add up to the totals, as pandas reads them and as decimals."""
+    job = ROOT / "fixtures/plain-gable/job.json"
+    subprocess.run([COMMAND, "takeoff", job, "--out", tmp_path], check=True, capture_output=True)
+    totals = json.loads((tmp_path / "takeoff.json").read_text(encoding="utf-8"))["bid"]["totals"]
+    for table, total in [("bid", "materials"), ("labour", "labour")]:
+        path = tmp_path / f"{table}.csv"
+        with path.open(newline="", encoding="utf-8") as file:
+            rows = list(csv.DictReader(file))
+        assert sum(Decimal(row["cost"]) for row in rows if row["cost"]) == Decimal(totals[total])
+        frame = pandas.read_csv(path)
+        assert frame["cost"].dtype == float
+        assert frame["cost"].sum() == pytest.approx(float(totals[total]), abs=1e-9)
+    unpriced = pandas.read_csv(tmp_path / "bid.csv").query("cost.isna()")
+    assert list(unpriced["item"]) == ["blocking board"]
+    assert unpriced["unit_price"].isna().all() and (unpriced["need_with_waste"] > 0).all()

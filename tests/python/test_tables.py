@@ -8,7 +8,7 @@ import pyarrow
 import pytest
 import tilepost
 
-TABLES = ["materials", "posts", "cuts", "tiles", "patches", "spares", "screening"]
+TABLES = ["materials", "posts", "cuts", "tiles", "patches", "spares", "screening", "bid", "labour"]
 
 
 @pytest.mark.parametrize("name", TABLES)

@@ -3,7 +3,8 @@ use schemars::JsonSchema;
 use serde::Serialize;
 
 use super::pairs::pairs;
-use crate::takeoff::{MaterialLine, Unit};
+use crate::buying::Money;
+use crate::takeoff::{Bid, MaterialLine, Unit};
 
 /// A material line that changed.
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
@@ -25,19 +26,25 @@ pub struct Amount {
     pub need: f64,
     /// What to bring.
     pub bring: f64,
+    /// What its packs cost, where both have a bid in one currency and this one a price.
+    pub cost: Option<Money>,
 }
 
 impl Amount {
-    fn of(line: &MaterialLine) -> Amount {
-        Amount { need: line.need, bring: line.bring }
+    fn of(line: &MaterialLine, bid: Option<&Bid>) -> Amount {
+        let same = |item: &str, unit: Unit| item == line.item && unit == line.unit;
+        let paid = bid.and_then(|bid| bid.lines.iter().find(|paid| same(&paid.item, paid.unit)));
+        Amount { need: line.need, bring: line.bring, cost: paid.map(|paid| paid.cost) }
     }
 }
 
 /// The lines that are not the same in both. A need that comes about in another way is no change.
-pub(super) fn changes(bid: &[MaterialLine], as_built: &[MaterialLine]) -> Vec<MaterialChange> {
+pub(super) fn changes([bid, as_built]: [&[MaterialLine]; 2], bids: Option<[&Bid; 2]>) -> Vec<MaterialChange> {
+    let [cost_bid, cost_built] = bids.map_or([None; 2], |bids| bids.map(Some));
     let changed =
         pairs(by_item(bid), by_item(as_built)).into_iter().filter_map(|((item, unit), bid, as_built)| {
-            let (bid, as_built) = (bid.map(Amount::of), as_built.map(Amount::of));
+            let bid = bid.map(|line| Amount::of(line, cost_bid));
+            let as_built = as_built.map(|line| Amount::of(line, cost_built));
             if bid == as_built {
                 return None;
             }

@@ -2,11 +2,13 @@
 //!
 //! Lines are told apart by their names: a material by item and unit, a post by slope and name. What is the same in both
 //! is left out, so that an empty comparison means that nothing changed.
+mod costs;
 mod counts;
 mod materials;
 mod pairs;
 mod posts;
 
+pub use costs::CostChange;
 pub use counts::CountChange;
 pub use materials::{Amount, MaterialChange};
 pub use posts::{PostChange, PostPlace};
@@ -36,6 +38,8 @@ pub struct Comparison {
     pub posts: Vec<PostChange>,
     /// Material lines added, gone or changed.
     pub materials: Vec<MaterialChange>,
+    /// Totals of the bid that changed, where both have a bid in one currency.
+    pub costs: Vec<CostChange>,
 }
 
 /// Compares a takeoff as bid with one as built.
@@ -43,23 +47,25 @@ pub struct Comparison {
 /// # Example
 ///
 /// ```
-/// use takeoff_core::{api::read_and_take_off, compare::compare, job::Files};
-/// let text = include_str!("../../../fixtures/plain-gable/job.json");
-/// let bid = read_and_take_off(text, &Files::new()).unwrap();
+/// use takeoff_core::{api::read_and_take_off, compare::compare, job::{EXAMPLE, Files}};
+/// let bid = read_and_take_off(EXAMPLE, &Files::new()).unwrap();
 /// assert!(!compare(&bid, &bid).changed);
 /// ```
 pub fn compare(bid: &Takeoff, as_built: &Takeoff) -> Comparison {
     let counts = counts::changes(&bid.counts, &as_built.counts);
     let posts = posts::changes(&bid.slopes, &as_built.slopes);
-    let materials = materials::changes(&bid.materials, &as_built.materials);
+    let bids = costs::bids(bid, as_built);
+    let materials = materials::changes([&bid.materials, &as_built.materials], bids);
+    let costs = bids.map(costs::changes).unwrap_or_default();
     Comparison {
         format: "tilepost-comparison/1".to_owned(),
         bid: bid.job.clone(),
         as_built: as_built.job.clone(),
         display: bid.display,
-        changed: !(counts.is_empty() && posts.is_empty() && materials.is_empty()),
+        changed: !(counts.is_empty() && posts.is_empty() && materials.is_empty() && costs.is_empty()),
         counts,
         posts,
         materials,
+        costs,
     }
 }

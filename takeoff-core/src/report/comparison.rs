@@ -2,7 +2,7 @@
 use super::quantity::Quantities;
 use super::screen::Page;
 use super::words;
-use crate::compare::{Comparison, CountChange, MaterialChange, PostChange, PostPlace};
+use crate::compare::{Amount, Comparison, CostChange, CountChange, MaterialChange, PostChange, PostPlace};
 
 /// The comparison of a takeoff as bid and as built, a line a change.
 ///
@@ -18,7 +18,7 @@ use crate::compare::{Comparison, CountChange, MaterialChange, PostChange, PostPl
 /// ```
 pub fn comparison(comparison: &Comparison) -> String {
     let shown = Quantities(comparison.display);
-    let Comparison { bid, as_built, counts, posts, materials, .. } = comparison;
+    let Comparison { bid, as_built, counts, posts, materials, costs, .. } = comparison;
     let names = if bid == as_built { bid.clone() } else { format!("{bid} and {as_built}") };
     let mut page = Page::titled(&format!("{names}: as bid and as built"));
     if !comparison.changed {
@@ -37,12 +37,22 @@ pub fn comparison(comparison: &Comparison) -> String {
         page.head(&format!("Material lines that changed: {}", materials.len()));
         materials.iter().for_each(|change| page.text("  ", "      ", &material(change, shown)));
     }
+    if !costs.is_empty() {
+        page.head("Cost that changed");
+        costs.iter().for_each(|change| page.text("  ", "      ", &cost(change)));
+    }
     page.done()
 }
 
 fn count(change: &CountChange) -> String {
     let CountChange { what, bid, as_built } = change;
     format!("{what}: {bid} as bid, {as_built} as built ({:+})", i128::from(*as_built) - i128::from(*bid))
+}
+
+fn cost(change: &CostChange) -> String {
+    let CostChange { what, currency, bid, as_built } = change;
+    let by = as_built.amount() - bid.amount();
+    format!("{what}: {bid} as bid, {as_built} as built ({by:+} {currency})")
 }
 
 fn post(change: &PostChange, shown: Quantities) -> String {
@@ -96,5 +106,15 @@ fn material(change: &MaterialChange, shown: Quantities) -> String {
         (None, Some(built)) => format!("added, {}", amount(built.bring)),
         (bid, None) => format!("gone, {} as bid", amount(bid.map_or(0.0, |bid| bid.bring))),
     };
-    format!("{}: {told}", change.item)
+    format!("{}: {told}{}", change.item, paid(change.bid, change.as_built))
+}
+
+/// `; cost 25.35 → 33.00`, where the line has a price.
+fn paid(bid: Option<Amount>, as_built: Option<Amount>) -> String {
+    match [bid, as_built].map(|amount| amount.and_then(|amount| amount.cost)) {
+        [Some(bid), Some(built)] if bid == built => format!("; cost {bid} as before"),
+        [Some(bid), Some(built)] => format!("; cost {bid} → {built}"),
+        [Some(cost), None] | [None, Some(cost)] => format!("; cost {cost}"),
+        [None, None] => String::new(),
+    }
 }

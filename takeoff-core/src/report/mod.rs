@@ -3,6 +3,7 @@
 //! Each is a pure function from a [`Takeoff`](crate::takeoff::Takeoff) to text and shows lengths in the
 //! units that the job asks for.
 
+mod bid;
 mod comparison;
 mod files;
 mod findings;

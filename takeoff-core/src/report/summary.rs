@@ -1,4 +1,5 @@
 //! The summary on screen: what a stranger to the job has to know, in 80 columns.
+use super::bid;
 use super::findings::{by_code, place};
 use super::quantity::Quantities;
 use super::screen::Page;
@@ -33,6 +34,9 @@ pub fn summary(takeoff: &Takeoff) -> String {
         notes.iter().for_each(|note| page.text("  ", "  ", note));
     }
     bring(&mut page, takeoff, shown);
+    if let Some(bid) = &takeoff.bid {
+        bid::show(&mut page, bid, shown);
+    }
     findings(&mut page, takeoff);
     assumptions(&mut page, takeoff);
     survey(&mut page, takeoff);

@@ -1,11 +1,12 @@
 //! The bid: the price, what it is made of, and what is in no total.
+use super::super::bid::{packs, steps, untimed};
 use super::super::markup::Markup;
 use super::super::plain::number;
 use super::super::quantity::Quantities;
 use super::super::words;
 use super::grid::Grid;
 use super::section::Section;
-use crate::takeoff::{Bid, BidLine, BidTotals, LabourLine, Takeoff};
+use crate::takeoff::{Bid, BidLine, LabourLine, Takeoff};
 
 /// The bid, where the job asks for one.
 pub(super) fn section(takeoff: &Takeoff) -> Option<Section> {
@@ -17,7 +18,7 @@ pub(super) fn section(takeoff: &Takeoff) -> Option<Section> {
         unpriced(html, bid, shown);
         Grid::of("From the lines to the price", &steps(&bid.totals))
             .name("step", |(step, _)| step.clone())
-            .number("amount", |(_, amount)| amount.clone())
+            .number("amount", |(_, amount)| amount.to_string())
             .write(html);
         materials(html, bid, shown);
         labour(html, bid);
@@ -31,23 +32,9 @@ pub(super) fn price(bid: &Bid) -> String {
     format!("Price: {} {}", bid.totals.price, bid.currency)
 }
 
-/// What the price is added up from, in order.
-fn steps(totals: &BidTotals) -> Vec<(String, String)> {
-    let share = |what: &str, share: f64, of: &str| format!("{what}, {} of the {of}", words::percent(share));
-    vec![
-        ("materials".to_owned(), totals.materials.to_string()),
-        (share("tax", totals.tax_share, "materials"), totals.tax.to_string()),
-        ("labour".to_owned(), totals.labour.to_string()),
-        ("direct cost".to_owned(), totals.direct_cost.to_string()),
-        (share("contingency", totals.contingency_share, "direct cost"), totals.contingency.to_string()),
-        (share("markup", totals.markup_share, "direct cost with contingency"), totals.markup.to_string()),
-        ("price".to_owned(), totals.price.to_string()),
-    ]
-}
-
 /// What has no price, or no minutes: it is in no total.
 fn unpriced(html: &mut Markup, bid: &Bid, shown: Quantities) {
-    let untimed: Vec<&LabourLine> = bid.labour.iter().filter(|line| line.cost.is_none()).collect();
+    let untimed: Vec<&LabourLine> = untimed(bid).collect();
     if bid.unpriced.is_empty() && untimed.is_empty() {
         return;
     }
@@ -77,19 +64,6 @@ fn materials(html: &mut Markup, bid: &Bid, shown: Quantities) {
         .number("cost", |line| line.cost.to_string())
         .words("how chosen", |line| line.basis.clone())
         .write(html);
-}
-
-/// `2 × 10.1 fl oz at 7.45`, for the packs that are bought.
-fn packs(line: &BidLine) -> String {
-    let bought = line.packs.iter().filter(|pack| pack.packs > 0);
-    let packs = bought.map(|pack| {
-        let least = match pack.minimum_order {
-            0 | 1 => String::new(),
-            least => format!(" (sold from {least})"),
-        };
-        format!("{} × {} at {}{least}", pack.packs, pack.pack_shown, pack.unit_price)
-    });
-    packs.collect::<Vec<_>>().join("; ")
 }
 
 fn parts(line: &BidLine) -> String {

@@ -39,6 +39,7 @@ impl Values<'_> {
         let text = match self {
             Values::Text(texts) => texts.get(row).and_then(|text| text.as_deref().map(neutralised)),
             Values::Number(numbers) => numbers.get(row).and_then(|n| n.map(|n| plain::number(n).into())),
+            Values::Money(amounts) => amounts.get(row).and_then(|n| n.map(|n| n.to_string().into())),
             Values::Whole(numbers) => numbers.get(row).and_then(|n| n.map(|n| n.to_string().into())),
             Values::Flag(flags) => flags.get(row).and_then(|flag| flag.map(|flag| flag.to_string().into())),
         };

@@ -3,8 +3,10 @@
 //!
 //! A column's name ends in its unit (`u_mm`, `area_mm2`); a column without one beside it (`u`) shows the
 //! same in the units of the job, for people. Rows are keyed by names: slope and post, slope and tile.
+mod bid;
 mod csv;
 mod cuts;
+mod labour;
 mod materials;
 mod packs;
 mod patches;
@@ -16,7 +18,9 @@ mod tiles;
 
 use crate::takeoff::{SlopeTakeoff, Takeoff};
 
+pub use bid::bid;
 pub use cuts::cuts;
+pub use labour::labour;
 #[cfg(feature = "workbook")]
 pub(super) use materials::basis;
 pub use materials::{materials, ordered};
@@ -28,7 +32,7 @@ pub use spares::spares;
 pub use table::{Column, Table, Values};
 pub use tiles::tiles;
 
-/// Every table by name, as it is called as a file; the screening where there is one.
+/// Every table by name, as it is called as a file; screening, bid and labour where there are any.
 pub fn all(takeoff: &Takeoff) -> Vec<(&'static str, Table<'_>)> {
     let mut tables = vec![
         ("materials", materials(takeoff)),
@@ -39,6 +43,10 @@ pub fn all(takeoff: &Takeoff) -> Vec<(&'static str, Table<'_>)> {
         ("spares", spares(takeoff)),
     ];
     tables.extend(takeoff.screening.as_ref().map(|_| ("screening", screening(takeoff))));
+    if let Some(bid) = &takeoff.bid {
+        tables.push(("bid", self::bid(takeoff)));
+        tables.extend(bid.labour_rate_per_hour.map(|_| ("labour", labour(takeoff))));
+    }
     tables
 }
 

@@ -1,6 +1,8 @@
 //! A table by columns.
 use std::borrow::Cow;
 
+use crate::buying::Money;
+
 /// A table: columns of equal length, each of one type.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Table<'a> {
@@ -24,6 +26,8 @@ pub enum Values<'a> {
     Text(Vec<Option<Cow<'a, str>>>),
     /// Measures.
     Number(Vec<Option<f64>>),
+    /// Amounts of money, decimal.
+    Money(Vec<Option<Money>>),
     /// Whole numbers.
     Whole(Vec<Option<i64>>),
     /// Yes or no.
@@ -78,6 +82,12 @@ impl<'a, R: Copy> Builder<'a, R> {
     pub(super) fn number_if_any(self, name: &'static str, cell: impl Fn(R) -> Option<f64>) -> Self {
         let values = self.rows.iter().map(|&row| cell(row)).collect();
         self.push(name, Values::Number(values))
+    }
+
+    /// A column of amounts of money with gaps.
+    pub(super) fn money_if_any(self, name: &'static str, cell: impl Fn(R) -> Option<Money>) -> Self {
+        let values = self.rows.iter().map(|&row| cell(row)).collect();
+        self.push(name, Values::Money(values))
     }
 
     /// A column of whole numbers.
