@@ -36,10 +36,11 @@ const POLICY: &str = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'n
 /// # Example
 ///
 /// ```
-/// use takeoff_core::{api::read_and_take_off, job::Files, report::page};
-/// let job = include_str!("../../../../fixtures/plain-gable/job.json");
-/// let page = page(&read_and_take_off(job, &Files::new()).unwrap());
-/// assert!(page.starts_with("<!DOCTYPE html>") && page.contains("Why 8?"));
+/// use takeoff_core::{api::read_and_take_off, job::{EXAMPLE, Files}, report::page};
+/// let takeoff = read_and_take_off(EXAMPLE, &Files::new()).unwrap();
+/// let page = page(&takeoff);
+/// assert!(page.starts_with("<!DOCTYPE html>"));
+/// assert_eq!(page.matches("Why ").count(), takeoff.materials.len());
 /// ```
 pub fn page(takeoff: &Takeoff) -> String {
     let sections = sections(takeoff);
