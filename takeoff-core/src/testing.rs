@@ -98,6 +98,7 @@ pub(crate) fn practice() -> Practice {
             recut: true,
         },
         service_level: 0.95,
+        cost_of_short: None,
         pieces_for_severed: 2,
         cartridge_mm3: 298_690.0,
         sealant_waste: 0.1,

@@ -62,6 +62,7 @@ WAYS = {"posts": POSTS, "cuts": {}, "tiles": FACE, "patches": {"patch": "name"} 
 WAYS["spares"] = {name: f"handled {name}" for name in ["severed", "cut", "removed", "loosened", "walked"]}
 WAYS |= {"bid": {"waste_share": "waste"}, "labour": {"each_min": "minutes_each", "total_min": "minutes"}}
 WAYS["spares"] |= {"expected_tiles": "expected", "chance_short_share": "chance_short"}
+WAYS["spares"] |= {"least_cost_spares": "least_cost spares", "cost_ratio_share": "least_cost cost_ratio"}
 # For people: what stands beside it as a number, in words or in the units of the job.
 SHOWN = {
     "posts": {"slope", "u", "v", "situation", "tiles_cut", "nearest_v", "nearest_situation"},

@@ -8,7 +8,7 @@ use std::sync::Arc;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-use crate::buying::{PriceList, Terms};
+use crate::buying::{Money, PriceList, Terms};
 use crate::profile::Profile;
 use crate::screening::{BlockingWood, Lags, Loads};
 use crate::slope::{Array, Setback};
@@ -446,6 +446,8 @@ pub struct Practice {
     pub(crate) window: Option<Length>,
     pub(crate) breakage: Breakage,
     pub(crate) service_level: f64,
+    /// What each tile short costs, if the job says.
+    pub(crate) cost_of_short: Option<Money>,
     /// New tiles that make up one severed tile.
     pub(crate) pieces_for_severed: u64,
     /// Volume of a cartridge of sealant, mm³.

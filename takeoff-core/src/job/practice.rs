@@ -153,6 +153,9 @@ pub(super) fn practice(
         window: a.window(given(p, |p| &p.window)),
         breakage: breakage(p, a, reader),
         service_level: a.number("chance that the spares suffice", given(p, |p| &p.service_level), 0.95),
+        cost_of_short: given(p, |p| &p.cost_of_short).inspect(|cost| {
+            a.add("cost of each tile short, in the currency of the prices", cost.to_string(), true);
+        }),
         pieces_for_severed: a
             .count("new tiles for a severed one", given(p, |p| &p.pieces_for_severed), 2)
             .into(),

@@ -504,6 +504,9 @@ objects! {
         crew_record: Option<CrewRecord>,
         /// How likely the spares are to suffice: between 0 and 1, both left out. Left out: 0.95.
         service_level: Option<ServiceLevel>,
+        /// What each tile short costs (a trip back, a roof left open), such as `"180.00"`, in the currency of the price
+        /// list. The number of spares at the least expected cost is then told beside the one for the service level.
+        cost_of_short: Option<Amount>,
         /// New tiles that make up one severed tile. Left out: 2.
         pieces_for_severed: Option<Count>,
         /// What a cartridge of sealant holds. Left out: `10.1 fl oz`.

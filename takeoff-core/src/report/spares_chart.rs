@@ -185,9 +185,33 @@ fn service_level(svg: &mut Markup, level: f64, axes: &Axes) {
 
 /// The number to buy, and the one at the least expected cost.
 fn marks(svg: &mut Markup, of_kind: &TileSpares, axes: &Axes) {
-    let spares = &of_kind.spares;
-    let buy = [axes.x(spares.spares), axes.y(spares.chance_short)];
-    let over = buy[1].min(axes.y(axes.open)) - 34.0;
-    line(svg, [buy[0], over + 4.0], buy).with("stroke", INK).empty();
-    label(svg, [buy[0], over], "middle").with("font-weight", "bold").text(&format!("buy {}", spares.spares));
+    let (bought, open) = (&of_kind.spares, axes.y(axes.open));
+    let least = of_kind.least_cost.as_ref();
+    let same = least.is_some_and(|least| least.spares == bought.spares);
+    if let Some(least) =
+        least.filter(|least| !same && axes.first <= least.spares && least.spares <= axes.last)
+    {
+        let [x, top] = [axes.x(least.spares), axes.y(least.chance_short)];
+        let diamond = format!("M{x:.1} {:.1}l5 5l-5 5l-5 -5Z", top - 5.0);
+        let over = (top.min(open) - 56.0).max(PLOT[1] + 8.0);
+        line(svg, [x, over + 4.0], [x, top]).with("stroke", INK).empty();
+        svg.tag("path").with("d", diamond).with("fill", PAPER).with("stroke", INK).empty();
+        label(svg, [x, over], anchor(x)).text(&format!("least cost {}", least.spares));
+    }
+    let [x, top] = [axes.x(bought.spares), axes.y(bought.chance_short)];
+    let over = (top.min(open) - 34.0).max(PLOT[1] + 8.0);
+    line(svg, [x, over + 4.0], [x, top]).with("stroke", INK).empty();
+    let words = if same { ", the least cost too" } else { "" };
+    label(svg, [x, over], anchor(x))
+        .with("font-weight", "bold")
+        .text(&format!("buy {}{words}", bought.spares));
+}
+
+/// Which way words at a place have room.
+fn anchor(x: f64) -> &'static str {
+    match x {
+        x if x < PLOT[0] + 60.0 => "start",
+        x if x > PLOT[2] - 60.0 => "end",
+        _ => "middle",
+    }
 }

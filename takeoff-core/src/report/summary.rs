@@ -6,7 +6,7 @@ use super::screen::Page;
 use super::totals::{Totals, totals};
 use super::words;
 use crate::job::{Display, Problem};
-use crate::takeoff::{MaterialLine, SlopeTakeoff, Takeoff, TileSpares, Unit};
+use crate::takeoff::{LeastCost, MaterialLine, SlopeTakeoff, Takeoff, TileSpares, Unit};
 use crate::units::Weight;
 
 /// Places of a finding that are named; the others are counted.
@@ -77,7 +77,7 @@ fn material(line: &MaterialLine, shown: Quantities) -> String {
 
 /// The spares of one kind of piece, and what they are made of.
 pub(super) fn spare(spares: &TileSpares, display: Display) -> String {
-    let TileSpares { tile, spares, weight_g, hidden, .. } = spares;
+    let TileSpares { tile, spares, weight_g, hidden, least_cost, .. } = spares;
     let mut parts = vec![format!("{} for breakage", spares.used_at_level)];
     if spares.for_severed > 0 {
         parts.push(format!("{} for severed tiles", spares.for_severed));
@@ -101,7 +101,11 @@ pub(super) fn spare(spares: &TileSpares, display: Display) -> String {
         0 => String::new(),
         more => format!("; {more} could be taken from under the arrays"),
     };
-    format!("{tile}: {bring} ({parts}){weight}; chance of running short {chance}{could}")
+    let cheapest = least_cost.as_ref().map_or(String::new(), |least| {
+        let LeastCost { currency, cost_of_short, spares, .. } = least;
+        format!("; at {cost_of_short} {currency} a tile short the least expected cost is with {spares}")
+    });
+    format!("{tile}: {bring} ({parts}){weight}; chance of running short {chance}{cheapest}{could}")
 }
 
 fn findings(page: &mut Page, takeoff: &Takeoff) {

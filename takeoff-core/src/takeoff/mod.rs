@@ -11,6 +11,7 @@ mod cautions;
 mod counts;
 mod cut_row;
 mod findings;
+mod least_cost;
 mod post_row;
 mod result;
 mod slope;

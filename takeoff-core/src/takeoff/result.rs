@@ -6,6 +6,7 @@ use serde::Serialize;
 
 pub use bid::{Bid, BidLine, BidPack, BidTotals, LabourLine, Purchase, Unpriced, UnusedPrice};
 
+use crate::buying::Money;
 use crate::job::{Assumption, Display, EdgeKind, Problem, SurveyQuestion};
 use crate::screening::Screening;
 use crate::spares::{Handled, Spares};
@@ -134,6 +135,26 @@ pub struct TileSpares {
     /// The count and how it was found.
     #[serde(flatten)]
     pub spares: Spares,
+    /// The count at the least expected cost; `None` where the job does not say what a tile short costs, or a tile.
+    pub least_cost: Option<LeastCost>,
+}
+
+/// Spares at the least expected cost: that of the tiles bought, and of those that are short.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct LeastCost {
+    /// Currency of both costs.
+    pub currency: String,
+    /// Cost of one tile; in packs, its share of the cheapest, rounded here.
+    pub unit_cost: Money,
+    /// Cost of each tile short, as the job has it.
+    pub cost_of_short: Money,
+    /// Unit cost over cost of short, 1 at most: a tile more pays as long as the chance of running short is above it.
+    pub cost_ratio: f64,
+    /// Tiles to buy: for breakage the least number with a chance of running short up to `cost_ratio`, and the pieces
+    /// for severed tiles, less those on hand and harvested, never below 0.
+    pub spares: u64,
+    /// The probability that these are not enough.
+    pub chance_short: f64,
 }
 
 /// An answer of the survey.

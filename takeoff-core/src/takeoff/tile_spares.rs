@@ -6,6 +6,7 @@ use crate::job::{Job, Pieces, Problem, Severity, Stock, Tile};
 use crate::slope::{Part, piece_name};
 use crate::spares::{CountError, Demand, Handled, pooled};
 
+use super::least_cost::{least_cost, without_price};
 use super::slope::Worked;
 use super::{TileClass, TileSpares};
 
@@ -47,7 +48,11 @@ pub(super) fn tile_spares(
         };
         let spares =
             pooled(&[demand], job.practice.service_level).map_err(|error| vec![uncountable(&name, error)])?;
-        all.push(TileSpares { tile: name, handled, hidden, weight_g: tile.weight_g, spares });
+        let mut of_kind =
+            TileSpares { tile: name, handled, hidden, weight_g: tile.weight_g, spares, least_cost: None };
+        of_kind.least_cost = least_cost(job, &of_kind);
+        findings.extend(without_price(job, &of_kind));
+        all.push(of_kind);
     }
     Ok((all, findings))
 }

@@ -20,6 +20,8 @@ pub fn spares(takeoff: &Takeoff) -> Table<'_> {
         .whole("spares", |of| of.spares.spares)
         .number_if_any("expected_tiles", |of| of.spares.expected)
         .number("chance_short_share", |of| of.spares.chance_short)
+        .whole_if_any("least_cost_spares", |of| of.least_cost.as_ref().map(|least| least.spares))
+        .number_if_any("cost_ratio_share", |of| of.least_cost.as_ref().map(|least| least.cost_ratio))
         .number_if_any("weight_g", |of| of.weight_g)
         .done()
 }
