@@ -34,6 +34,7 @@ pub mod order;
 pub mod place;
 pub mod profile;
 pub mod report;
+pub mod rolls;
 pub mod screening;
 pub mod slope;
 pub mod spares;

@@ -135,6 +135,7 @@ pub(crate) fn gable() -> Slope {
             sheet_width: len("36 in"),
             head_lap: len("2 in"),
             roll_length: None,
+            turnable: false,
             never_tucked: false,
         }),
         lap_lines: LapLines::Regular { first: len("34 in") },

@@ -1,17 +1,15 @@
 //! Underlayment for patches, and the staples that hold them.
-use std::collections::BTreeMap;
-
 use crate::job::{Display, Job, Underlayment};
-use crate::takeoff::{Basis, MaterialLine, Patch, SlopeTakeoff, Unit};
+use crate::takeoff::{Basis, MaterialLine, Patch, RollPlan, SlopeTakeoff, Unit};
 use crate::units::Length;
 
 use super::needs::{Alike, Needs, line};
 use super::whole_packs;
 
-/// The felt of all patches, a line a kind of underlayment: patches of one size together.
+/// The felt of all patches, a line a kind of underlayment: patches of one size together; then the rolls it is cut from.
 ///
 /// The laps between the pieces of a tall patch count; what is trimmed off at the field's edge does too.
-pub(super) fn felt(job: &Job, slopes: &[SlopeTakeoff]) -> Vec<MaterialLine> {
+pub(super) fn felt(job: &Job, slopes: &[SlopeTakeoff], plans: &[RollPlan]) -> Vec<MaterialLine> {
     let mut alike = Alike::new();
     for (slope, takeoff) in job.slopes.iter().zip(slopes) {
         for patch in &takeoff.patches {
@@ -30,35 +28,37 @@ pub(super) fn felt(job: &Job, slopes: &[SlopeTakeoff]) -> Vec<MaterialLine> {
         needs.add(&patches_of(sheet), what, patch.area_mm2, places);
     }
     let mut lines = needs.into_lines();
-    let rolls: Vec<MaterialLine> =
-        sheets(job).filter_map(|sheet| rolls(job.display, sheet, &lines)).collect();
-    lines.extend(rolls);
+    lines.extend(plans.iter().filter_map(|plan| rolls(job.display, plan)));
     lines
 }
 
-/// The underlayments in use, by name.
-fn sheets(job: &Job) -> impl Iterator<Item = &Underlayment> {
-    let by_name = job.slopes.iter().map(|slope| (slope.underlayment.name.as_str(), &*slope.underlayment));
-    by_name.collect::<BTreeMap<_, _>>().into_values()
-}
-
-/// Whole rolls of a sheet by area alone, where the job gives a roll's length: what the patches take over what a roll
-/// holds. A plan of the cuts may take more.
+/// The rolls that the cutting plan of a sheet takes, where the job gives a roll's length: of the last one only what is
+/// cut off it, so that waste comes out of its rest first.
 ///
 /// # Example
 ///
-/// 22.1 sq ft of felt from rolls of 36 in × 72 ft, 216 sq ft each, is 0.102 of a roll: bring one.
-fn rolls(display: Display, sheet: &Underlayment, felt: &[MaterialLine]) -> Option<MaterialLine> {
-    let length = sheet.roll_length?;
-    let patches = felt.iter().find(|line| line.item == patches_of(sheet))?;
-    let roll_mm2 = sheet.sheet_width.mm() * length.mm();
-    let need = patches.need / roll_mm2;
-    let (width, long) = (display.length(sheet.sheet_width), display.length(length));
-    let what =
-        format!("the patches' felt from rolls of {width} × {long}, by area alone: cutting may take more");
-    let basis = vec![Basis { what, count: 1, each: need, places: Vec::new() }];
-    let line = line(format!("{}, rolls", sheet.name), Unit::Each, 0.0, basis);
-    Some(MaterialLine { bring: whole_packs(need) as f64, packs_of: Some(patches_of(sheet)), ..line })
+/// Seven patches 18 to 20 in along, each more than half a sheet high, are cut one after the other: 128 in of a roll of
+/// 864 in is 0.148 of it. Bring one.
+fn rolls(display: Display, plan: &RollPlan) -> Option<MaterialLine> {
+    let (length, last) = (plan.roll_length_mm?, plan.rolls.last()?);
+    let shown = |mm: f64| display.length(nearest(mm));
+    let (width, roll) = (shown(plan.sheet_width_mm), shown(length));
+    let mut basis = Vec::new();
+    let before = plan.rolls.len() as u64 - 1;
+    if before > 0 {
+        let what = format!("roll of {width} × {roll}, cut up as far as pieces fit");
+        basis.push(Basis { what, count: before, each: 1.0, places: Vec::new() });
+    }
+    let what = format!(
+        "{} off the last roll of {width} × {roll}; the plan cuts off {} in all, and no plan less than {}",
+        shown(last.used_mm),
+        shown(plan.length_used_mm),
+        shown(plan.length_bound_mm)
+    );
+    basis.push(Basis { what, count: 1, each: last.used_mm / length, places: Vec::new() });
+    let line = line(format!("{}, rolls", plan.underlayment), Unit::Each, 0.0, basis);
+    let packs_of = Some(format!("{}, patches", plan.underlayment));
+    Some(MaterialLine { bring: whole_packs(line.need) as f64, packs_of, ..line })
 }
 
 fn patches_of(sheet: &Underlayment) -> String {

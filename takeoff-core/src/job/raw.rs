@@ -121,6 +121,8 @@ objects! {
         head_lap: Gap,
         /// Length of a roll, such as `72 ft`.
         roll_length: Option<Run>,
+        /// Whether patches may be cut from it turned by 90°. Left out: no, they lie as the sheet does.
+        turnable: Option<Flag>,
         /// Whether the sheets are stuck to the deck: then no flashing is tucked under them. Left out: no.
         bonded: Option<Flag>,
         /// Whether the sheets are too old to be bent: then no flashing is tucked under them. Left out: no.

@@ -32,6 +32,7 @@ pub(super) fn underlayment(
         sheet_width,
         head_lap,
         roll_length: written.roll_length.given().copied(),
+        turnable: is(&written.turnable),
         never_tucked: is(&written.bonded) || is(&written.brittle),
     })
 }

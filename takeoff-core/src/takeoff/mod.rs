@@ -3,6 +3,7 @@
 //! ```text
 //! job ─ slope by slope ─ site ─ openings ─ cuts ─────────┐
 //!                          └─ methods ─ patches ─ zones ─┴─ tiles taken up ─ posts ─┐
+//!                                            patches ─ cutting plans of rolls ──────┤
 //!                                                                                   ├─ materials
 //!                                            all slopes ─ spares by kind of tile ───┘      └─ bid
 //!                                            arrays, posts, lags ─ screening
@@ -10,15 +11,18 @@
 mod cautions;
 mod counts;
 mod cut_row;
+mod cutting;
 mod findings;
 mod least_cost;
 mod post_row;
 mod result;
+mod roll_plan;
 mod slope;
 mod tile_spares;
 
 pub use cautions::{CAUTIONS, HARVEST_CAUTION, THREE_COURSE_CAUTION, question};
 pub use result::*;
+pub use roll_plan::{Offcut, PatchPiece, PieceCut, RollPlan, RollSection, RollUse, patch_pieces, roll_plan};
 
 use crate::buying::bid;
 use crate::consumables::{materials, unused_waste};
@@ -50,7 +54,9 @@ pub fn takeoff(job: &Job) -> Result<Takeoff, Vec<Problem>> {
     let counts = counts::counts(&slopes);
     let (screening, screened) = screening(job, &slopes);
     findings.extend(screened);
-    let materials = materials(job, &slopes, &spares);
+    let (rolls, joined) = cutting::cutting(job, &slopes);
+    findings.extend(joined);
+    let materials = materials(job, &slopes, &spares, &rolls);
     findings.extend(unused_waste(job, &materials));
     Ok(Takeoff {
         format: "tilepost-takeoff/1".to_owned(),
@@ -62,6 +68,7 @@ pub fn takeoff(job: &Job) -> Result<Takeoff, Vec<Problem>> {
         cautions: cautions::cautions(&counts, &spares),
         counts,
         spares,
+        rolls,
         slopes,
         screening,
         findings,

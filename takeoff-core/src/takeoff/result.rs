@@ -7,6 +7,7 @@ use serde::Serialize;
 pub use bid::{Bid, BidLine, BidPack, BidTotals, LabourLine, Purchase, Unpriced, UnusedPrice};
 
 use crate::buying::Money;
+use super::RollPlan;
 use crate::job::{Assumption, Display, EdgeKind, Problem, SurveyQuestion};
 use crate::screening::Screening;
 use crate::spares::{Handled, Spares};
@@ -30,6 +31,8 @@ pub struct Takeoff {
     pub service_level: f64,
     /// Spare tiles by kind of piece.
     pub spares: Vec<TileSpares>,
+    /// Cutting plans of the patches, by underlayment.
+    pub rolls: Vec<RollPlan>,
     /// Slope by slope, in the job's order.
     pub slopes: Vec<SlopeTakeoff>,
     /// Lags in withdrawal against wind uplift, where the job asks for it and gives enough.
