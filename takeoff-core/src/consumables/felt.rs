@@ -50,7 +50,7 @@ fn rolls(display: Display, plan: &RollPlan) -> Option<MaterialLine> {
         basis.push(Basis { what, count: before, each: 1.0, places: Vec::new() });
     }
     let what = format!(
-        "{} off the last roll of {width} × {roll}; the plan cuts off {} in all, and no plan less than {}",
+        "{} off the last roll of {width} × {roll}; in all the plan takes {}, and no plan less than {}",
         shown(last.used_mm),
         shown(plan.length_used_mm),
         shown(plan.length_bound_mm)
