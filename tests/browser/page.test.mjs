@@ -9,6 +9,8 @@ import { core, root, web } from "./core.mjs";
 import { serve } from "./serve.mjs";
 
 const shipped = readFileSync(join(web, "job.json"), "utf8");
+const prices = readFileSync(join(web, "prices.csv"), "utf8");
+const beside = JSON.stringify({ "prices.csv": prices });
 const pictures = join(root, "target/pages");
 let site, browser;
 
@@ -41,7 +43,7 @@ async function opened(t, options = {}) {
 }
 
 /** The takeoff of a job file's text. */
-function takeoff(text, files = "{}") {
+function takeoff(text, files = beside) {
   const result = JSON.parse(core.takeoff_json(text, files));
   assert.ok(result.ok, JSON.stringify(result.problems));
   return result.takeoff;
@@ -70,12 +72,12 @@ test("the scenario that is shipped is the plain gable", () => {
 
 test("the browser gives the same bytes as Node", async (t) => {
   const page = await opened(t);
-  const text = await page.evaluate(async (job) => {
+  const text = await page.evaluate(async ([job, files]) => {
     const module = await import("./pkg/tilepost.js");
     await module.default();
-    return module.takeoff_json(job, "{}");
-  }, shipped);
-  assert.equal(text, core.takeoff_json(shipped, "{}"));
+    return module.takeoff_json(job, files);
+  }, [shipped, beside]);
+  assert.equal(text, core.takeoff_json(shipped, beside));
 });
 
 test("the page opens with its scenario", async (t) => {
@@ -126,8 +128,8 @@ test("the report that is downloaded is of the job as it is", async (t) => {
   await page.keyboard.press("ArrowUp");
   await page.getByText("A1 stands at").waitFor();
   const job = await downloaded(page);
-  assert.notEqual(core.report_html(job, "{}"), core.report_html(shipped, "{}"));
-  assert.equal(await downloaded(page, "Download the report"), core.report_html(job, "{}"));
+  assert.notEqual(core.report_html(job, beside), core.report_html(shipped, beside));
+  assert.equal(await downloaded(page, "Download the report"), core.report_html(job, beside));
 });
 
 test("a post is moved by keys", async (t) => {
@@ -192,6 +194,7 @@ test("posts of a table are written out when one is moved", async (t) => {
   await page.getByLabel("Open a job").setInputFiles([
     { name: "table.json", mimeType: "application/json", buffer: Buffer.from(JSON.stringify(job)) },
     { name: "posts.csv", mimeType: "text/csv", buffer: Buffer.from(["name,assembly,u,v", ...rows].join("\n")) },
+    { name: "prices.csv", mimeType: "text/csv", buffer: Buffer.from(prices) },
   ]);
   await page.getByText("table.json is open").waitFor();
   await handle(page, "B3").click();
