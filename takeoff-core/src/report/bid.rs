@@ -35,7 +35,7 @@ fn labour(page: &mut Page, bid: &Bid) {
     page.head(&format!("Labour at {rate} {} an hour", bid.currency));
     for line in &bid.labour {
         let LabourLine { action, count, basis, .. } = line;
-        let told = format!("{}: {count} {basis}", words::action(*action));
+        let told = format!("{}: {count} {basis}", action.words());
         match (line.cost, line.minutes_each, line.minutes) {
             (Some(cost), Some(each), Some(minutes)) => {
                 let told = format!("{told}, {} min each: {} min", number(each), number(minutes));

@@ -6,8 +6,8 @@ use serde::Serialize;
 
 pub use bid::{Bid, BidLine, BidPack, BidTotals, LabourLine, Purchase, Unpriced, UnusedPrice};
 
-use crate::buying::Money;
 use super::RollPlan;
+use crate::buying::Money;
 use crate::job::{Assumption, Display, EdgeKind, Problem, SurveyQuestion};
 use crate::screening::Screening;
 use crate::spares::{Handled, Spares};

@@ -1,5 +1,4 @@
 //! Labour by action.
-use super::super::words;
 use super::Table;
 use crate::takeoff::Takeoff;
 
@@ -9,7 +8,7 @@ pub fn labour(takeoff: &Takeoff) -> Table<'_> {
     let currency = bid.map_or("", |bid| bid.currency.as_str());
     let rate = bid.and_then(|bid| bid.labour_rate_per_hour);
     Table::of(bid.into_iter().flat_map(|bid| &bid.labour).collect())
-        .text("action", |line| words::action(line.action))
+        .text("action", |line| line.action.words())
         .whole("count", |line| line.count)
         .number_if_any("each_min", |line| line.minutes_each)
         .number_if_any("total_min", |line| line.minutes)
