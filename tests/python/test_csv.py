@@ -63,6 +63,12 @@ WAYS["spares"] = {name: f"handled {name}" for name in ["severed", "cut", "remove
 WAYS |= {"bid": {"waste_share": "waste"}, "labour": {"each_min": "minutes_each", "total_min": "minutes"}}
 WAYS["spares"] |= {"expected_tiles": "expected", "chance_short_share": "chance_short"}
 WAYS["spares"] |= {"least_cost_spares": "least_cost spares", "cost_ratio_share": "least_cost cost_ratio"}
+ACTIONS = {
+    "lift": "a tile taken up and laid back", "loosen": "a tile loosened", "cut_hole": "a hole cut",
+    "cut_notch": "a notch or a corner cut", "make_up": "a severed tile made up", "patch": "a felt patch",
+    "three_course": "a flashing in three courses", "block": "a blocking board", "batten": "a batten piece reset",
+    "set": "a post set",
+}  # fmt: skip
 # For people: what stands beside it as a number, in words or in the units of the job.
 SHOWN = {
     "posts": {"slope", "u", "v", "situation", "tiles_cut", "nearest_v", "nearest_situation"},
@@ -121,13 +127,13 @@ def test_every_number_is_that_of_the_document(written: Path, table: str) -> None
             elif isinstance(value, list):
                 assert cell == "; ".join(value).replace("field_edge", "field edge")
             elif isinstance(value, str):
-                assert cell == value
+                assert cell == value.replace("three_course", "three-course")
             else:
                 assert float(cell) == pytest.approx(value, rel=1e-14)
     if table == "spares":
         assert {float(cell) for cell in frame["service_level_share"]} == {document["service_level"]}
     if table == "labour":
-        assert [cell.replace(" ", "_").replace("-", "_") for cell in frame["action"]] == [line["action"] for _, line in records]
+        assert list(frame["action"]) == [ACTIONS[line["action"]] for _, line in records]
     if table == "posts":
         assert [int(cell) for cell in frame["tiles_cut"]] == [len(post["cuts"]) for _, post in records]
 

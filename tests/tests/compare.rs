@@ -43,6 +43,29 @@ fn posts_as_built_moved_came_and_went() {
 }
 
 #[test]
+fn the_cost_of_a_change_is_told() {
+    let bid = bid();
+    let (bid, built) = (taken(&bid), taken(&bid.as_built("built.csv", &built()).unwrap()));
+    let compared = compare(&bid, &built);
+    let price = compared.costs.iter().find(|cost| cost.what == "price").unwrap();
+    let [as_bid, as_built] = [&bid, &built].map(|takeoff| takeoff.bid.as_ref().unwrap());
+    assert_eq!((price.bid, price.as_built), (as_bid.totals.price, as_built.totals.price));
+    let cost = |item: &str| {
+        let line = compared.materials.iter().find(|line| line.item == item).unwrap();
+        [line.bid, line.as_built].map(|amount| amount.unwrap().cost.map(|cost| cost.to_string()))
+    };
+    // One tile more at 3.85; a board without a price.
+    assert_eq!(cost("spare tile flat-13"), [Some("30.80".to_owned()), Some("34.65".to_owned())]);
+    assert_eq!(cost("blocking board"), [None, None]);
+    let mut unpriced = built;
+    unpriced.bid = None;
+    let compared = compare(&bid, &unpriced);
+    assert!(compared.costs.is_empty());
+    let amounts = compared.materials.iter().flat_map(|line| [line.bid, line.as_built]).flatten();
+    assert!(amounts.into_iter().all(|amount| amount.cost.is_none()));
+}
+
+#[test]
 fn there_and_back_is_the_same_the_other_way_round() {
     let bid = bid();
     let (bid, built) = (taken(&bid), taken(&bid.as_built("built.csv", &built()).unwrap()));

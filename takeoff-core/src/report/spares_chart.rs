@@ -21,9 +21,8 @@ const PAPER: &str = "#ffffff";
 /// # Example
 ///
 /// ```
-/// use takeoff_core::{api::read_and_take_off, job::Files, report::spares_chart};
-/// let job = include_str!("../../../fixtures/plain-gable/job.json");
-/// let takeoff = read_and_take_off(job, &Files::new()).unwrap();
+/// use takeoff_core::{api::read_and_take_off, job::{EXAMPLE, Files}, report::spares_chart};
+/// let takeoff = read_and_take_off(EXAMPLE, &Files::new()).unwrap();
 /// let svg = spares_chart(&takeoff, "flat-13").unwrap();
 /// assert_eq!(svg.matches("data-spares=").count(), takeoff.spares[0].spares.alternatives.len());
 /// ```

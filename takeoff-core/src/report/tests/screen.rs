@@ -46,6 +46,19 @@ fn every_total_is_told() {
         for line in &takeoff.materials {
             assert!(text.contains(&flowing(&line.item)), "{}", line.item);
         }
+        for bid in &takeoff.bid {
+            for line in &bid.lines {
+                assert!(text.contains(&format!("{} {}: ", line.cost, flowing(&line.item))), "{}", line.item);
+            }
+            for item in &bid.unpriced {
+                assert!(text.contains(&format!("no price {}: ", flowing(&item.item))), "{}", item.item);
+            }
+            for line in &bid.labour {
+                let cost = line.cost.map_or("not timed".to_owned(), |cost| cost.to_string());
+                assert!(text.contains(&format!("{cost} {} {}", line.count, line.basis)), "{cost}");
+            }
+            assert!(text.contains(&format!("{} price ", bid.totals.price)) && text.contains(&bid.rounding));
+        }
         for spares in &takeoff.spares {
             assert!(
                 text.contains(&format!("{}: {} (", spares.tile, spares.spares.spares)),

@@ -63,9 +63,8 @@ type Sheet = (Worksheet, Vec<(String, String)>);
 /// An xlsx file is a zip archive:
 ///
 /// ```
-/// use takeoff_core::{api::read_and_take_off, job::Files, report::workbook};
-/// let job = include_str!("../../../../fixtures/plain-gable/job.json");
-/// let bytes = workbook(&read_and_take_off(job, &Files::new()).unwrap());
+/// use takeoff_core::{api::read_and_take_off, job::{EXAMPLE, Files}, report::workbook};
+/// let bytes = workbook(&read_and_take_off(EXAMPLE, &Files::new()).unwrap());
 /// assert!(bytes.starts_with(b"PK"));
 /// ```
 #[expect(
