@@ -55,12 +55,12 @@ pub struct Order {
 ///
 /// # Example
 ///
-/// Two jobs that take 0.3 of a roll each take one roll together, where two orders would take two.
+/// Two small jobs in one order, with no more spares than one by one.
 ///
 /// ```
 /// use takeoff_core::{job::{EXAMPLE, Files, Job}, order::{Ordered, order}, takeoff::takeoff};
 /// let jobs = ["one", "two"].map(|name| {
-///     let named = EXAMPLE.replacen("\"name\": \"Alder Court 7\"", &format!("\"name\": \"{name}\""), 1);
+///     let named = EXAMPLE.replacen("garage", name, 1);
 ///     Job::read(&named, &Files::new()).unwrap()
 /// });
 /// let taken = [takeoff(&jobs[0]).unwrap(), takeoff(&jobs[1]).unwrap()];
