@@ -10,7 +10,7 @@ use crate::job::{Problem, Severity};
 use crate::takeoff::{BidLine, BidPack, MaterialLine, Purchase, Unpriced, UnusedPrice};
 
 /// The most packs of one kind that are bought: beyond it a pack's size is a slip.
-const MOST_PACKS: i128 = 1_000_000_000_000;
+const MOST_PACKS: i128 = 1_000_000_000;
 
 /// Every material that has a price in its cheapest packs, and what has none.
 ///

@@ -1,1 +1,4 @@
 //! Packs, money and labour.
+mod bids;
+mod mixes;
+mod money;

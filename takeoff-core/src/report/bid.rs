@@ -34,8 +34,8 @@ fn labour(page: &mut Page, bid: &Bid) {
     let Some(rate) = bid.labour_rate_per_hour else { return };
     page.head(&format!("Labour at {rate} {} an hour", bid.currency));
     for line in &bid.labour {
-        let LabourLine { action, count, basis, .. } = line;
-        let told = format!("{}: {count} {basis}", action.words());
+        let LabourLine { count, basis, .. } = line;
+        let told = format!("{count} {basis}");
         match (line.cost, line.minutes_each, line.minutes) {
             (Some(cost), Some(each), Some(minutes)) => {
                 let told = format!("{told}, {} min each: {} min", number(each), number(minutes));
