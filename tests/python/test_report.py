@@ -29,7 +29,7 @@ def test_it_is_html_and_xml_alike(job: tilepost.Job) -> None:
 @pytest.mark.parametrize("name", NAMES)
 def test_names_are_text(gable: tilepost.Job, name: str) -> None:
     document = gable.text.replace("Fernhill Lane 12", name.translate({34: '\\"', 7: "\\u0007"}))
-    page = parsed(tilepost.Job.from_text(document).takeoff().to_html())
+    page = parsed(tilepost.Job.from_text(document, gable.files).takeoff().to_html())
     shown = name.translate({0x202E: "\ufffd", 7: "\ufffd"})
     assert page.find(".//h1").text == shown
     assert page.findall(".//script") == []

@@ -24,7 +24,9 @@ def test_takeoffs(job_path: Path, job: tilepost.Job) -> None:
 def test_problems(gable: tilepost.Job, tmp_path: Path) -> None:
     path = tmp_path / "job.json"
     path.write_text(gable.text.replace('"12 in"', '"12 furlongs"').replace('"display"', '"dispaly"'))
-    from_python = tilepost._tilepost.takeoff_json(path.read_text(), {})
+    for name, text in gable.files.items():
+        (tmp_path / name).write_text(text)
+    from_python = tilepost._tilepost.takeoff_json(path.read_text(), gable.files)
     assert '"ok": false' in from_python[:40]
     assert node("takeoff_json", path) == from_python
 
