@@ -70,6 +70,12 @@ impl Takeoff {
         tables::spares(&self.takeoff).try_into()
     }
 
+    /// Where the pieces of the patches are cut from rolls, a row a piece.
+    #[getter]
+    fn cutting(&self) -> PyResult<Table> {
+        tables::cutting(&self.takeoff).try_into()
+    }
+
     /// The screening of the lags against wind uplift, a row a post; no rows where the job asks for none.
     #[getter]
     fn screening(&self) -> PyResult<Table> {

@@ -15,6 +15,7 @@ from conftest import ROOT
 
 COMMAND = ROOT / "target/release/tilepost"
 TABLES = ["materials", "posts", "cuts", "tiles", "patches", "spares"]
+PLAN_TABLES = ["cutting"]
 BID_TABLES = ["bid", "labour"]
 
 
@@ -29,7 +30,7 @@ def written(job_path: Path, tmp_path: Path) -> Path:
 def test_pandas_reads_the_same_numbers(written: Path, engine: str) -> None:
     compared = 0
     there = [name for name in BID_TABLES if (written / f"{name}.csv").exists()]
-    for name in TABLES + there:
+    for name in TABLES + PLAN_TABLES + there:
         path = written / f"{name}.csv"
         with path.open(newline="", encoding="utf-8") as file:
             rows = list(csv.DictReader(file))
@@ -60,7 +61,7 @@ BOUNDS = {"left_mm": "bounds_mm 0", "lower_mm": "bounds_mm 1", "right_mm": "boun
 FACE = {"face_left_mm": "face_mm 0", "face_nose_mm": "face_mm 1", "face_right_mm": "face_mm 2", "face_top_mm": "face_mm 3"}
 WAYS = {"posts": POSTS, "cuts": {}, "tiles": FACE, "patches": {"patch": "name"} | BOUNDS, "materials": {"waste_share": "waste"}}
 WAYS["spares"] = {name: f"handled {name}" for name in ["severed", "cut", "removed", "loosened", "walked"]}
-WAYS |= {"bid": {"waste_share": "waste"}, "labour": {"each_min": "minutes_each", "total_min": "minutes"}}
+WAYS |= {"cutting": {}, "bid": {"waste_share": "waste"}, "labour": {"each_min": "minutes_each", "total_min": "minutes"}}
 WAYS["spares"] |= {"expected_tiles": "expected", "chance_short_share": "chance_short"}
 WAYS["spares"] |= {"least_cost_spares": "least_cost spares", "cost_ratio_share": "least_cost cost_ratio"}
 ACTIONS = {
@@ -77,6 +78,7 @@ SHOWN = {
     "patches": {"slope", "width", "height"},
     "materials": {"bring_shown", "basis"},
     "spares": {"service_level_share"},
+    "cutting": {"start", "edge", "length", "width"},
     "bid": {"basis"},
     "labour": {"action"},
 }
@@ -99,7 +101,7 @@ def bid_records(document: dict[str, Any], table: str) -> list[tuple[None, dict[s
     return [(None, row | {"currency": bid["currency"]}) for row in bought + [gaps | line for line in bid["unpriced"]]]
 
 
-@pytest.mark.parametrize("table", TABLES + BID_TABLES)
+@pytest.mark.parametrize("table", TABLES + PLAN_TABLES + BID_TABLES)
 def test_every_number_is_that_of_the_document(written: Path, table: str) -> None:
     document = json.loads((written / "takeoff.json").read_text(encoding="utf-8"))
     if table in BID_TABLES:
@@ -108,6 +110,8 @@ def test_every_number_is_that_of_the_document(written: Path, table: str) -> None
         if not rate:
             return
         records = bid_records(document, table)
+    elif table in PLAN_TABLES:
+        records = [(None, {"underlayment": plan["underlayment"]} | piece) for plan in document["rolls"] for piece in plan["pieces"]]
     elif table in ["materials", "spares"]:
         records = [(None, line) for line in document[table]]
     else:

@@ -79,6 +79,20 @@ fn spares_are_pooled() {
 }
 
 #[test]
+fn patches_of_all_jobs_are_cut_together() {
+    let jobs = [gable("one"), gable("two"), job("screened-arrays", "three", "", "")];
+    let order = ordered(&jobs).unwrap();
+    let [felt] = order.rolls.as_slice() else { panic!("one kind of felt") };
+    let apart: f64 =
+        jobs.iter().flat_map(|(_, takeoff)| &takeoff.rolls).map(|plan| plan.length_used_mm).sum();
+    assert!(felt.length_bound_mm <= felt.length_used_mm && felt.length_used_mm <= apart);
+    let pieces: usize =
+        jobs.iter().flat_map(|(_, takeoff)| &takeoff.rolls).map(|plan| plan.pieces.len()).sum();
+    assert_eq!(felt.pieces.len(), pieces);
+    assert!(felt.pieces.iter().any(|piece| piece.patch == "two/south/P1"));
+}
+
+#[test]
 fn the_order_of_the_jobs_changes_no_need() {
     let mut jobs =
         [gable("one"), job("screened-arrays", "two", "", ""), job("three-course-porch", "three", "", "")];
@@ -100,6 +114,8 @@ fn what_does_not_go_together_is_refused() {
     assert_eq!(refused(&[gable("one"), gable("one")]), ["two-jobs-of-one-name"]);
     let longer = job("plain-gable", "two", "\"16 1/2 in\"", "\"17 in\"");
     assert_eq!(refused(&[gable("one"), longer]), ["tiles-differ"]);
+    let narrower = job("plain-gable", "two", "\"36 in\"", "\"35 in\"");
+    assert_eq!(refused(&[gable("one"), narrower]), ["underlayments-differ"]);
 
     let (text, mut files) = case("plain-gable").job().unwrap();
     let text = text.replacen("Fernhill Lane 12", "two", 1);

@@ -28,7 +28,7 @@ pub(super) fn felt(job: &Job, slopes: &[SlopeTakeoff], plans: &[RollPlan]) -> Ve
         needs.add(&patches_of(sheet), what, patch.area_mm2, places);
     }
     let mut lines = needs.into_lines();
-    lines.extend(plans.iter().filter_map(|plan| rolls(job.display, plan)));
+    lines.extend(plans.iter().filter_map(|plan| felt_rolls(job.display, plan)));
     lines
 }
 
@@ -39,7 +39,7 @@ pub(super) fn felt(job: &Job, slopes: &[SlopeTakeoff], plans: &[RollPlan]) -> Ve
 ///
 /// Seven patches 18 to 20 in along, each more than half a sheet high, are cut one after the other: 128 in of a roll of
 /// 864 in is 0.148 of it. Bring one.
-fn rolls(display: Display, plan: &RollPlan) -> Option<MaterialLine> {
+pub(crate) fn felt_rolls(display: Display, plan: &RollPlan) -> Option<MaterialLine> {
     let (length, last) = (plan.roll_length_mm?, plan.rolls.last()?);
     let shown = |mm: f64| display.length(nearest(mm));
     let (width, roll) = (shown(plan.sheet_width_mm), shown(length));

@@ -1,12 +1,19 @@
 //! The materials of all jobs, line by line.
 use super::{OrderSpares, Ordered};
-use crate::consumables::whole_packs;
-use crate::takeoff::{Basis, MaterialLine, Unit};
+use crate::consumables::{felt_rolls, whole_packs};
+use crate::job::Display;
+use crate::takeoff::{Basis, MaterialLine, RollPlan, Unit};
 
-/// The lines of all jobs added up, in the order in which they first stand; spare tiles are those of the pools.
+/// The lines of all jobs added up, in the order in which they first stand; spare tiles are those of the pools, and rolls
+/// of felt those of the common cutting plans.
 ///
 /// The waste of a line is that of its jobs in proportion to their needs, so that need with waste is the sum of theirs.
-pub(super) fn materials(jobs: &[Ordered<'_>], spares: &[OrderSpares]) -> Vec<MaterialLine> {
+pub(super) fn materials(
+    jobs: &[Ordered<'_>],
+    spares: &[OrderSpares],
+    plans: &[RollPlan],
+    display: Display,
+) -> Vec<MaterialLine> {
     let mut lines: Vec<MaterialLine> = spares.iter().map(spare_tiles).collect();
     for Ordered { job, takeoff } in jobs {
         let spare: Vec<String> = takeoff.spares.iter().map(|spares| spares.item()).collect();
@@ -23,6 +30,11 @@ pub(super) fn materials(jobs: &[Ordered<'_>], spares: &[OrderSpares]) -> Vec<Mat
                 }
                 None => lines.push(MaterialLine { basis: vec![basis], ..line.clone() }),
             }
+        }
+    }
+    for rolls in plans.iter().filter_map(|plan| felt_rolls(display, plan)) {
+        if let Some(line) = lines.iter_mut().find(|line| line.item == rolls.item) {
+            *line = MaterialLine { waste: line.waste, ..rolls };
         }
     }
     lines.iter_mut().for_each(bring);

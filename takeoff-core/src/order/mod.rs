@@ -1,6 +1,7 @@
 //! One order for several jobs: needs added up before they are rounded to packs, spares pooled by tile.
 mod materials;
 mod prices;
+mod rolls;
 mod spares;
 
 pub use spares::OrderSpares;
@@ -12,7 +13,7 @@ use serde::Serialize;
 
 use crate::buying::purchase;
 use crate::job::{Display, Job, Problem, Severity};
-use crate::takeoff::{MaterialLine, Purchase, Takeoff};
+use crate::takeoff::{MaterialLine, Purchase, RollPlan, Takeoff};
 
 /// A job with its takeoff, on its way into an order.
 #[derive(Clone, Copy, Debug)]
@@ -39,6 +40,8 @@ pub struct Order {
     pub materials: Vec<MaterialLine>,
     /// Spare tiles by kind of piece.
     pub spares: Vec<OrderSpares>,
+    /// How the patches of all jobs are cut from rolls, an underlayment each; a patch is `job/slope/patch`.
+    pub rolls: Vec<RollPlan>,
     /// In which packs, and what it costs; `None` where no job has a price list.
     pub purchase: Option<Purchase>,
 }
@@ -50,7 +53,7 @@ pub struct Order {
 ///
 /// # Errors
 ///
-/// No job, two jobs of one name, tiles of one name that are not the same, price lists that disagree; and a pool whose
+/// No job, two jobs of one name, tiles or underlayments of one name that are not the same, price lists that disagree; and a pool whose
 /// breakage has no usable distribution.
 ///
 /// # Example
@@ -77,7 +80,8 @@ pub fn order(jobs: &[Ordered<'_>]) -> Result<Order, Vec<Problem>> {
     let levels = jobs.iter().map(|ordered| ordered.takeoff.service_level);
     let service_level = levels.max_by(f64::total_cmp).unwrap_or_default();
     let spares = spares::pooled_spares(jobs, service_level)?;
-    let materials = materials::materials(jobs, &spares);
+    let rolls = rolls::plans(jobs)?;
+    let materials = materials::materials(jobs, &spares, &rolls, first.takeoff.display);
     let prices = prices::joined(jobs)?;
     let purchase = prices.map(|prices| purchase(&materials, Some(&prices), &prices.currency)).transpose()?;
     Ok(Order {
@@ -87,6 +91,7 @@ pub fn order(jobs: &[Ordered<'_>]) -> Result<Order, Vec<Problem>> {
         service_level,
         materials,
         spares,
+        rolls,
         purchase,
     })
 }

@@ -1,11 +1,12 @@
 //! Everything a takeoff is written to.
-use super::{page, roof_map, spares_chart, tables};
+use super::{page, roll_plan, roof_map, spares_chart, tables};
 use crate::api;
+use crate::job::Display;
 use crate::order::Order;
-use crate::takeoff::Takeoff;
+use crate::takeoff::{RollPlan, Takeoff};
 
-/// The files of a takeoff by name, whole: `takeoff.json`, `report.html`, the tables, a roof map a slope, a chart
-/// a kind of tile, the workbook.
+/// The files of a takeoff by name, whole: `takeoff.json`, `report.html`, the tables, a roof map a slope, a
+/// cutting plan an underlayment, a chart a kind of tile, the workbook.
 pub fn files(takeoff: &Takeoff) -> Vec<(String, Vec<u8>)> {
     let mut files = vec![
         ("takeoff.json".to_owned(), api::document(takeoff).into_bytes()),
@@ -19,6 +20,7 @@ pub fn files(takeoff: &Takeoff) -> Vec<(String, Vec<u8>)> {
             files.push((map_name(number, &slope.name), map.into_bytes()));
         }
     }
+    files.extend(cutting_plans(&takeoff.rolls, &takeoff.job, takeoff.display));
     for (number, of) in takeoff.spares.iter().enumerate() {
         if let Some(chart) = spares_chart(takeoff, &of.tile) {
             files.push((drawing_name("spares", number, &of.tile), chart.into_bytes()));
@@ -29,13 +31,24 @@ pub fn files(takeoff: &Takeoff) -> Vec<(String, Vec<u8>)> {
     files
 }
 
-/// The files of an order by name, whole: `order.json`, `order.csv`, and `packs.csv` where there are prices.
+/// A drawing an underlayment.
+fn cutting_plans(plans: &[RollPlan], of: &str, display: Display) -> impl Iterator<Item = (String, Vec<u8>)> {
+    plans.iter().enumerate().map(move |(number, plan)| {
+        let drawing = roll_plan(plan, number, of, display);
+        (drawing_name("rolls", number, &plan.underlayment), drawing.into_bytes())
+    })
+}
+
+/// The files of an order by name, whole: `order.json`, `order.csv`, a cutting plan an underlayment, and `packs.csv`
+/// where there are prices.
 pub fn order_files(order: &Order) -> Vec<(String, Vec<u8>)> {
     let mut files = vec![
         ("order.json".to_owned(), api::order_document(order).into_bytes()),
         ("order.csv".to_owned(), tables::ordered(order).csv().into_bytes()),
     ];
     let packs = order.purchase.as_ref().map(|purchase| tables::packs(purchase).csv());
+    let jobs = order.jobs.join(", ");
+    files.extend(cutting_plans(&order.rolls, &jobs, order.display));
     files.extend(packs.map(|packs| ("packs.csv".to_owned(), packs.into_bytes())));
     files
 }

@@ -3,6 +3,7 @@ mod chart;
 mod drawing;
 mod lines;
 mod page;
+mod rolls;
 pub(super) mod sample;
 mod screen;
 mod sheets;

@@ -2,7 +2,7 @@
 use super::quantity::Quantities;
 use super::screening::screened;
 use super::words;
-use crate::takeoff::Takeoff;
+use crate::takeoff::{RollPlan, Takeoff};
 
 /// What is counted of one kind of thing.
 pub(super) struct Totals {
@@ -100,5 +100,19 @@ fn deck_work(takeoff: &Takeoff, shown: Quantities) -> Totals {
     if trim > 0.0 {
         totals.notes.push(format!("Ridge, hip and rake trim taken up: {}.", shown.length(trim)));
     }
+    totals.notes.extend(takeoff.rolls.iter().map(|plan| rolls(plan, shown)));
     totals
+}
+
+/// What the patches take off the rolls, and how near that is to the least.
+fn rolls(plan: &RollPlan, shown: Quantities) -> String {
+    let (name, width) = (&plan.underlayment, shown.short_length(plan.sheet_width_mm));
+    let used = shown.length(plan.length_used_mm);
+    let least = if plan.gap > 0.0 {
+        let bound = shown.length(plan.length_bound_mm);
+        format!("no cutting plan takes less than {bound} (gap {:.1} %)", 100.0 * plan.gap)
+    } else {
+        "no cutting plan takes less".to_owned()
+    };
+    format!("The patches take {used} of {name}, {width} wide; {least}: see cutting.csv.")
 }

@@ -14,6 +14,7 @@ mod maps;
 mod materials;
 mod posts;
 mod prose;
+mod rolls;
 mod screening;
 mod section;
 mod slopes;
@@ -74,6 +75,7 @@ fn sections(takeoff: &Takeoff) -> Vec<Section> {
         bid::section(takeoff),
         Some(materials::section(takeoff)),
         spares::section(takeoff),
+        rolls::section(takeoff),
         maps::section(takeoff),
         posts::section(takeoff),
         cuts::section(takeoff),

@@ -1,4 +1,4 @@
-//! The tables of a takeoff: what to bring, the posts, the cuts, the tiles handled, the felt patches,
+//! The tables of a takeoff: what to bring, the posts, the cuts, the tiles handled, the felt patches and how they are cut,
 //! the spare tiles, the screening of the lags.
 //!
 //! A column's name ends in its unit (`u_mm`, `area_mm2`); a column without one beside it (`u`) shows the
@@ -6,6 +6,7 @@
 mod bid;
 mod csv;
 mod cuts;
+mod cutting;
 mod labour;
 mod materials;
 mod packs;
@@ -20,6 +21,7 @@ use crate::takeoff::{SlopeTakeoff, Takeoff};
 
 pub use bid::bid;
 pub use cuts::cuts;
+pub use cutting::cutting;
 pub use labour::labour;
 #[cfg(feature = "workbook")]
 pub(super) use materials::basis;
@@ -40,6 +42,7 @@ pub fn all(takeoff: &Takeoff) -> Vec<(&'static str, Table<'_>)> {
         ("cuts", cuts(takeoff)),
         ("tiles", tiles(takeoff)),
         ("patches", patches(takeoff)),
+        ("cutting", cutting(takeoff)),
         ("spares", spares(takeoff)),
     ];
     tables.extend(takeoff.screening.as_ref().map(|_| ("screening", screening(takeoff))));
