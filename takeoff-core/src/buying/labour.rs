@@ -15,6 +15,8 @@ pub enum Action {
     Lift,
     /// A tile loosened in place.
     Loosen,
+    /// A sound tile taken from under an array.
+    Harvest,
     /// A hole cut in a tile.
     CutHole,
     /// A notch or a corner cut out of a tile.
@@ -39,6 +41,7 @@ impl Action {
         match self {
             Action::Lift => "a tile taken up and laid back",
             Action::Loosen => "a tile loosened",
+            Action::Harvest => "a tile taken from under an array",
             Action::CutHole => "a hole cut",
             Action::CutNotch => "a notch or a corner cut",
             Action::MakeUp => "a severed tile made up",
@@ -52,12 +55,13 @@ impl Action {
 }
 
 /// How often each action is done, and what was counted.
-fn counted(counts: &Counts, slopes: &[SlopeTakeoff]) -> [(Action, u64, &'static str); 10] {
+fn counted(counts: &Counts, slopes: &[SlopeTakeoff]) -> [(Action, u64, &'static str); 11] {
     let blocks = slopes.iter().map(|slope| slope.blocking.len() as u64).sum();
     let battens = slopes.iter().map(|slope| slope.battens.len() as u64).sum();
     [
         (Action::Lift, counts.removed, "tiles taken up and laid back, cut ones included"),
         (Action::Loosen, counts.loosened, "tiles loosened in place"),
+        (Action::Harvest, counts.harvested, "tiles taken from under the arrays, to be spares"),
         (Action::CutHole, counts.holes, "tiles with a hole"),
         (Action::CutNotch, counts.notches + counts.corners, "tiles with a notch or a corner off"),
         (Action::MakeUp, counts.severed, "severed tiles made up from new ones"),

@@ -17,7 +17,7 @@ pub struct CountChange {
 
 type Count = fn(&Counts) -> u64;
 
-const COUNTS: [(&str, Count); 11] = [
+const COUNTS: [(&str, Count); 12] = [
     ("posts", |counts| counts.posts),
     ("tiles with a hole", |counts| counts.holes),
     ("tiles with a notch", |counts| counts.notches),
@@ -29,6 +29,7 @@ const COUNTS: [(&str, Count); 11] = [
     ("felt patches", |counts| counts.patches),
     ("tiles taken up", |counts| counts.removed),
     ("tiles loosened", |counts| counts.loosened),
+    ("tiles taken from under the arrays", |counts| counts.harvested),
 ];
 
 /// The totals that are not the same in both.

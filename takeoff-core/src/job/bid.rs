@@ -78,6 +78,7 @@ fn labour(written: &raw::Labour) -> Option<Labour> {
     let given = [
         (Action::Lift, &minutes.lift),
         (Action::Loosen, &minutes.loosen),
+        (Action::Harvest, &minutes.harvest),
         (Action::CutHole, &minutes.cut_hole),
         (Action::CutNotch, &minutes.cut_notch),
         (Action::MakeUp, &minutes.make_up),

@@ -661,6 +661,8 @@ objects! {
         lift: Option<money::Minutes>,
         /// A tile loosened in place.
         loosen: Option<money::Minutes>,
+        /// A sound tile taken from under an array, to be a spare.
+        harvest: Option<money::Minutes>,
         /// A hole cut in a tile.
         cut_hole: Option<money::Minutes>,
         /// A notch or a corner cut out of a tile.

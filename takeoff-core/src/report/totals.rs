@@ -74,6 +74,7 @@ fn tiles_handled(takeoff: &Takeoff) -> Totals {
     let mut totals = Totals::of("Tiles handled");
     totals.count(takeoff.counts.removed, "taken up and laid back, cut ones included");
     totals.count(takeoff.counts.loosened, "loosened in place");
+    totals.count_if_any(takeoff.counts.harvested, "taken from under the arrays, to be spares");
     let tiles = || takeoff.slopes.iter().flat_map(|slope| &slope.tiles);
     let refastened = tiles().filter(|tile| tile.refasten).count() as u64;
     let excluded = tiles().filter(|tile| tile.excluded).count() as u64;

@@ -1,5 +1,5 @@
 //! What every report says beside its numbers: the usual cautions, and what a survey should have asked.
-use super::{Counts, TileSpares};
+use super::Counts;
 use crate::job::SurveyQuestion;
 
 /// The usual cautions of the trade, a sentence or two each. The regulations named are those of the
@@ -37,9 +37,9 @@ pub const HARVEST_CAUTION: &str = "Harvest: where a tile is taken from under an 
      licensed roofer to decide.";
 
 /// The cautions of a takeoff: the usual ones, and those of work that only some jobs have.
-pub(super) fn cautions(counts: &Counts, spares: &[TileSpares]) -> Vec<String> {
+pub(super) fn cautions(counts: &Counts) -> Vec<String> {
     let three_course = (counts.three_course > 0).then_some(THREE_COURSE_CAUTION);
-    let harvest = spares.iter().any(|of| of.spares.harvested > 0).then_some(HARVEST_CAUTION);
+    let harvest = (counts.harvested > 0).then_some(HARVEST_CAUTION);
     CAUTIONS.into_iter().chain(three_course).chain(harvest).map(str::to_owned).collect()
 }
 

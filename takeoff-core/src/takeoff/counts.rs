@@ -1,8 +1,8 @@
 //! The totals in one glance.
-use super::{Counts, CutKind, DeckMethod, Situation, SlopeTakeoff, TileClass};
+use super::{Counts, CutKind, DeckMethod, Situation, SlopeTakeoff, TileClass, TileSpares};
 
 /// Totals over all slopes.
-pub(super) fn counts(slopes: &[SlopeTakeoff]) -> Counts {
+pub(super) fn counts(slopes: &[SlopeTakeoff], spares: &[TileSpares]) -> Counts {
     let posts = || slopes.iter().flat_map(|slope| &slope.posts);
     let cuts = || slopes.iter().flat_map(|slope| &slope.cuts);
     let of_kind = |kind: CutKind| cuts().filter(|cut| cut.kind == kind).count() as u64;
@@ -22,6 +22,7 @@ pub(super) fn counts(slopes: &[SlopeTakeoff]) -> Counts {
         patches: slopes.iter().map(|slope| slope.patches.len() as u64).sum(),
         removed: tiles().count() as u64 - loosened,
         loosened,
+        harvested: spares.iter().map(|of| of.spares.harvested).sum(),
         blade_path_mm: cuts().map(|cut| cut.blade_path_mm).sum(),
     }
 }

@@ -51,7 +51,7 @@ pub fn takeoff(job: &Job) -> Result<Takeoff, Vec<Problem>> {
     let findings = worked.iter().flat_map(|worked| &worked.findings);
     let mut findings: Vec<Problem> = job.findings.iter().chain(findings).chain(&of_spares).cloned().collect();
     let slopes: Vec<SlopeTakeoff> = worked.into_iter().map(|worked| worked.takeoff).collect();
-    let counts = counts::counts(&slopes);
+    let counts = counts::counts(&slopes, &spares);
     let (screening, screened) = screening(job, &slopes);
     findings.extend(screened);
     let (rolls, joined) = cutting::cutting(job, &slopes);
@@ -65,7 +65,7 @@ pub fn takeoff(job: &Job) -> Result<Takeoff, Vec<Problem>> {
         bid: bid(job, &materials, &counts, &slopes)?,
         materials,
         service_level: job.practice.service_level,
-        cautions: cautions::cautions(&counts, &spares),
+        cautions: cautions::cautions(&counts),
         counts,
         spares,
         rolls,

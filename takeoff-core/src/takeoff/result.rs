@@ -74,6 +74,8 @@ pub struct Counts {
     pub removed: u64,
     /// Tiles loosened only.
     pub loosened: u64,
+    /// Sound tiles taken from under the arrays, to be spares.
+    pub harvested: u64,
     /// Blade path, in tile, millimetres.
     pub blade_path_mm: f64,
 }

@@ -21,6 +21,7 @@ export const COUNTS = {
   posts_on_several_tiles: "posts that cut several tiles",
   removed: "tiles taken up",
   loosened: "tiles loosened",
+  harvested: "tiles taken from under the arrays",
   tucked: "flashings tucked",
   patched: "flashings patched",
   patches: "patches",

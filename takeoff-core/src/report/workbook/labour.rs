@@ -91,6 +91,7 @@ fn key(action: Action) -> &'static str {
     match action {
         Action::Lift => "lift",
         Action::Loosen => "loosen",
+        Action::Harvest => "harvest",
         Action::CutHole => "cut_hole",
         Action::CutNotch => "cut_notch",
         Action::MakeUp => "make_up",
