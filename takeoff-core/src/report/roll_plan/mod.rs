@@ -60,7 +60,8 @@ const SCALES: [f64; 10] = [1.0, 1.25, 1.5, 2.0, 2.5, 3.0, 4.0, 5.0, 6.0, 8.0];
 ///
 /// ```
 /// use takeoff_core::{api::read_and_take_off, job::{Display, EXAMPLE, Files}, report::roll_plan};
-/// let takeoff = read_and_take_off(EXAMPLE, &Files::new()).unwrap();
+/// let patched = EXAMPLE.replace("3 ft 1 in", "5 ft");
+/// let takeoff = read_and_take_off(&patched, &Files::new()).unwrap();
 /// let svg = roll_plan(&takeoff.rolls[0], 0, &takeoff.job, Display::Imperial);
 /// assert_eq!(svg.matches(" data-patch=").count(), takeoff.rolls[0].pieces.len());
 /// ```
