@@ -13,7 +13,7 @@ pub(super) fn section(takeoff: &Takeoff) -> Option<Section> {
         for (number, plan) in takeoff.rolls.iter().enumerate() {
             let drawing = roll_plan(plan, number, &takeoff.job, takeoff.display);
             html.tag("div")
-                .with("class", "map large")
+                .with("class", "map")
                 .with("role", "group")
                 .with("aria-label", format!("Cutting plan of {}", plan.underlayment))
                 .with("tabindex", "0")
