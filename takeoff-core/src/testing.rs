@@ -99,6 +99,7 @@ pub(crate) fn practice() -> Practice {
         },
         service_level: 0.95,
         cost_of_short: None,
+        cost_of_failing: None,
         pieces_for_severed: 2,
         cartridge_mm3: 298_690.0,
         sealant_waste: 0.1,
@@ -140,7 +141,11 @@ pub(crate) fn gable() -> Slope {
         }),
         lap_lines: LapLines::Regular { first: len("34 in") },
         rafters: Some(Rafters {
-            centres: (0..19).map(|i| Length::from_nm(203_200_000 + i * 609_600_000)).collect(),
+            lines: (0..19)
+                .map(|i| RafterLine::straight(Length::from_nm(203_200_000 + i * 609_600_000)))
+                .collect(),
+            low: Length::ZERO,
+            high: len("17 ft"),
             width: len("1 1/2 in"),
             depth: None,
             specific_gravity: None,
@@ -163,6 +168,7 @@ pub(crate) fn gable_with(assembly: Assembly, posts: &[(f64, f64)]) -> Slope {
         name: format!("A{}", i + 1),
         assembly: assembly.clone(),
         at: SlopePoint { u: inches(u), v: inches(v) },
+        fixed: false,
         path: format!("/slopes/0/posts/{i}"),
     };
     Slope { posts: posts.iter().enumerate().map(post).collect(), ..gable() }

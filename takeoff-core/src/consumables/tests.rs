@@ -235,6 +235,8 @@ fn spares_are_explained_to_the_last_tile() {
         rows: 1,
         column_gap: Length::ZERO,
         row_gap: Length::ZERO,
+        shift: Default::default(),
+        rails: None,
     }];
     let takeoff = taken_off(&job);
     let of_tile = &takeoff.spares[0];

@@ -3,6 +3,7 @@ use crate::geometry::{grid, half, to_mm};
 use crate::job::{Post, Problem, Rafters};
 use crate::slope::Site;
 use crate::takeoff::{Blocking, Support};
+use crate::units::Length;
 
 use super::codes::NO_RAFTER_BESIDE;
 
@@ -25,7 +26,7 @@ use super::codes::NO_RAFTER_BESIDE;
 pub fn support(site: &Site, post: &Post) -> (Option<Support>, Option<Blocking>) {
     let Some(rafters) = &site.slope.rafters else { return (None, None) };
     let Some(nearest) = nearest(rafters, post) else { return (None, None) };
-    let off = grid(post.at.u) - grid(rafters.centres[nearest]);
+    let off = grid(post.at.u) - grid(rafters.centre(nearest, post.at.v));
     let on_rafter = off.abs() <= half(rafters.width) - grid(post.assembly.lag_edge_distance);
     let board = if on_rafter { None } else { clear_bay(rafters, post) };
     let support = Support {
@@ -50,17 +51,17 @@ pub fn without_rafter(post: &Post, support: &Support) -> Option<Problem> {
 
 /// The rafter nearest to a post; of two equally near the left one.
 fn nearest(rafters: &Rafters, post: &Post) -> Option<usize> {
-    let right = rafters.centres.partition_point(|&centre| centre < post.at.u);
+    let right = rafters.left_of(post.at, false);
     let left = right.checked_sub(1);
-    let reach = |&rafter: &usize| Some((*rafters.centres.get(rafter)? - post.at.u).abs());
-    let near = left.into_iter().chain(Some(right)).filter(|rafter| *rafter < rafters.centres.len());
-    near.min_by_key(reach)
+    let near = left.into_iter().chain((right < rafters.lines.len()).then_some(right));
+    near.min_by_key(|&rafter| (rafters.centre(rafter, post.at.v) - post.at.u).abs())
 }
 
 /// The clear distance between the rafters beside a post.
 fn clear_bay(rafters: &Rafters, post: &Post) -> Option<i64> {
-    let right = rafters.centres.partition_point(|&centre| centre <= post.at.u);
-    let left = *rafters.centres.get(right.checked_sub(1)?)?;
-    let clear = grid(*rafters.centres.get(right)? - left - rafters.width);
-    (clear > 0).then_some(clear)
+    let right = rafters.left_of(post.at, true);
+    let left = right.checked_sub(1)?;
+    rafters.lines.get(right)?;
+    let clear = rafters.clear_between(left, right, post.at.v);
+    (clear > Length::ZERO).then(|| grid(clear))
 }

@@ -10,7 +10,7 @@ use super::raw;
 use super::reader::{Field, Reader, quoted};
 use super::tree::At;
 use crate::geometry::grid;
-use crate::slope::{Array, Lies};
+use crate::slope::{Array, Lies, Shift};
 use crate::units::Length;
 
 /// The most arrays on one slope.
@@ -76,6 +76,8 @@ fn array(field: &Field<raw::Array>, reader: &mut Reader<'_>) -> Option<Array> {
         rows: *written.rows.get()?,
         column_gap: column_gap?,
         row_gap: row_gap?,
+        shift: Shift::default(),
+        rails: None,
     };
     let bounds = array.bounds();
     let within = bounds.right.max(bounds.upper) <= grid(Length::LIMIT);

@@ -90,7 +90,7 @@ impl<'a> Built<'a> {
         row.check(|at_row, reader| self.rules[slope].check(at_row, name.as_ref(), at, reader));
         if let (Some(name), Some(assembly), Some(at)) = (name, assembly, at) {
             let (assembly, path) = (self.bid.assemblies[assembly].clone(), format!("/slopes/{slope}/posts"));
-            self.posts[slope].push((At::ROOT, Post { name, assembly, at, path }));
+            self.posts[slope].push((At::ROOT, Post { name, assembly, at, fixed: false, path }));
         }
     }
 

@@ -394,12 +394,25 @@ pub enum LapLines {
 /// Rafters, by their centre lines, running up the slope.
 #[derive(Clone, Debug)]
 pub struct Rafters {
-    /// Centre lines, ascending.
-    pub(crate) centres: Vec<Length>,
+    /// Left to right; no two of them cross or overlap.
+    pub(crate) lines: Vec<RafterLine>,
+    /// Where `RafterLine::lower` is measured: the lowest `v` of the outline.
+    pub(crate) low: Length,
+    /// Where `RafterLine::upper` is measured: the highest `v` of the outline.
+    pub(crate) high: Length,
     pub(crate) width: Length,
     /// Down from the deck.
     pub(crate) depth: Option<Length>,
     pub(crate) specific_gravity: Option<f64>,
+}
+
+/// The centre line of a rafter: straight up the slope, or crooked.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct RafterLine {
+    /// `u` at the slope's lowest place.
+    pub lower: Length,
+    /// `u` at its highest place.
+    pub upper: Length,
 }
 
 /// Battens under the heads of the courses.
@@ -426,6 +439,8 @@ pub struct Post {
     pub(crate) assembly: Arc<Assembly>,
     /// Its point on the deck.
     pub(crate) at: SlopePoint,
+    /// Whether a layout leaves it where it is.
+    pub(crate) fixed: bool,
     /// JSON Pointer to where the job gives it.
     pub(crate) path: String,
 }
@@ -450,6 +465,8 @@ pub struct Practice {
     pub(crate) service_level: f64,
     /// What each tile short costs, if the job says.
     pub(crate) cost_of_short: Option<Money>,
+    /// What a layout pays at most to keep one post from severing a tile or failing a check; `None` is any price.
+    pub(crate) cost_of_failing: Option<Money>,
     /// New tiles that make up one severed tile.
     pub(crate) pieces_for_severed: u64,
     /// Volume of a cartridge of sealant, mm³.

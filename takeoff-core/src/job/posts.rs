@@ -37,7 +37,10 @@ pub(super) fn posts(
         rules.check(single.at, written.name.get(), at, reader);
         let assembly = assemblies.find(&written.assembly, reader);
         let path = reader.tree.pointer(single.at);
-        Some((single.at, Post { name: written.name.get()?.clone(), assembly: assembly?, at: at?, path }))
+        Some((
+            single.at,
+            Post { name: written.name.get()?.clone(), assembly: assembly?, at: at?, fixed: false, path },
+        ))
     });
     let mut posts: Vec<Option<(At, Post)>> = singles.collect();
     for field in grids {
@@ -89,6 +92,7 @@ fn grid(
             u: u + Length::from_nm(column * across.nm()),
             v: v + Length::from_nm(row * up.nm()),
         },
+        fixed: false,
         path: path.clone(),
     }))
 }

@@ -1,10 +1,10 @@
 //! The rafters under a slope.
-use super::Rafters;
 use super::codes::Code;
 use super::lines::{ascending, few};
 use super::outline::Outline;
 use super::raw;
 use super::reader::{Field, Reader};
+use super::{RafterLine, Rafters};
 use crate::units::Length;
 
 /// The rafters, if the job gives them.
@@ -56,5 +56,8 @@ pub(super) fn rafters(
     }
     let (depth, specific_gravity) =
         (written.depth.given().copied(), written.specific_gravity.given().copied());
-    Some(Some(Rafters { centres, width, depth, specific_gravity }))
+    let bounds = outline?.polygon().bounds();
+    let [low, high] = [bounds.lower, bounds.upper].map(|v| Length::from_nm(v / 2));
+    let lines = centres.into_iter().map(RafterLine::straight).collect();
+    Some(Some(Rafters { lines, low, high, width, depth, specific_gravity }))
 }

@@ -63,7 +63,7 @@ impl Wood {
         let rafters = slope.rafters.as_ref().ok_or(Unscreened::NoWood)?;
         if support.on_rafter {
             let specific_gravity = rafters.specific_gravity.ok_or(Unscreened::NoWood)?;
-            let off = (post.at.u - rafters.centres[support.rafter as usize - 1]).abs();
+            let off = (post.at.u - rafters.centre(support.rafter as usize - 1, post.at.v)).abs();
             let to_edge = grid(rafters.width) / 2 - grid(off);
             let room = Room { to_edge, to_end: to_rafter_end(slope, post) };
             return Ok(Wood { member: Member::Rafter, specific_gravity, depth: rafters.depth, room });
@@ -87,10 +87,11 @@ fn to_rafter_end(slope: &Slope, post: &Post) -> i64 {
 
 /// From a post to the nearer end of its blocking board, which runs from face to face of the rafters beside it.
 fn to_board_end(rafters: &Rafters, post: &Post) -> i64 {
-    let right = rafters.centres.partition_point(|&centre| centre <= post.at.u);
+    let right = rafters.left_of(post.at, true);
     let to = |rafter: usize| {
-        let centre = rafters.centres.get(rafter)?;
-        Some(grid((*centre - post.at.u).abs()) - grid(rafters.width) / 2)
+        rafters.lines.get(rafter)?;
+        let away = (rafters.centre(rafter, post.at.v) - post.at.u).abs();
+        Some(grid(away) - grid(rafters.width) / 2)
     };
     right.checked_sub(1).and_then(to).into_iter().chain(to(right)).min().unwrap_or_default()
 }

@@ -3,6 +3,8 @@ use crate::geometry::{Point, Polygon, Rect, grid};
 use crate::job::SlopePoint;
 use crate::units::Length;
 
+use super::{Rails, Shift};
+
 /// Modules in columns and rows, parallel to the slope.
 #[derive(Clone, Debug)]
 pub struct Array {
@@ -21,6 +23,10 @@ pub struct Array {
     pub(crate) column_gap: Length,
     /// From module to module up the slope.
     pub(crate) row_gap: Length,
+    /// How far a layout may move it.
+    pub(crate) shift: Shift,
+    /// What its modules are clamped to; `None` where a layout leaves it alone.
+    pub(crate) rails: Option<Rails>,
 }
 
 /// How an array lies to its slope.
@@ -88,6 +94,8 @@ mod tests {
             rows: 1,
             column_gap: len("1 in"),
             row_gap: len("1 in"),
+            shift: Shift::default(),
+            rails: None,
         }
     }
 

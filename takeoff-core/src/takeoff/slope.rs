@@ -81,7 +81,12 @@ pub(super) fn work(job: &Job, place: usize, slope: &Slope) -> Worked {
         courses: courses(&site),
         columns: columns(&site),
         lap_lines_mm: lap_lines_mm(&site),
-        rafters_mm: slope.rafters.iter().flat_map(|rafters| &rafters.centres).map(|u| u.mm()).collect(),
+        rafters_mm: slope
+            .rafters
+            .iter()
+            .flat_map(|rafters| &rafters.lines)
+            .map(|line| line.lower.mm())
+            .collect(),
         blocking: posts.iter().filter_map(|post| support(&site, post).1).collect(),
         posts: rows,
         arrays: slope.arrays.iter().map(|array| array_row(slope, array)).collect(),

@@ -227,6 +227,7 @@ fn hip_with(posts: &[(i32, i32)]) -> Slope {
     let mut slope = hip();
     let assembly = Arc::new(assembly());
     let post = |(i, &(u, v)): (usize, &(i32, i32))| Post {
+        fixed: false,
         name: format!("A{i}"),
         assembly: assembly.clone(),
         at: SlopePoint { u: inches(f64::from(u) / 8.0), v: inches(f64::from(v) / 8.0) },

@@ -19,6 +19,8 @@ fn array(left: f64, lower: f64, width: f64, height: f64) -> Array {
         rows: 1,
         column_gap: Length::ZERO,
         row_gap: Length::ZERO,
+        shift: Default::default(),
+        rails: None,
     }
 }
 

@@ -123,7 +123,7 @@ fn lists_of_lengths_have_one_column_called_as_the_list() {
     let inches: Vec<Length> =
         ["-1.5 in", "11.75 in", "25 in"].map(|text| Length::parse(text).unwrap()).into();
     assert_eq!(slope.noses, inches);
-    assert_eq!(slope.rafters.as_ref().unwrap().centres.len(), 2);
+    assert_eq!(slope.rafters.as_ref().unwrap().lines.len(), 2);
     let problems = read_with(&job, &files("at_in\n-1.5\n")).unwrap_err();
     assert_eq!(codes(&problems), [("bad-csv", "/slopes/0/courses/noses/csv")]);
     assert!(problems[0].help.contains("`nose`"), "{}", problems[0].help);

@@ -20,7 +20,7 @@ fn the_plain_gable_comes_out_as_written() {
     assert_eq!(slope.overhang, inches("1 1/2 in"));
     assert_eq!(slope.bond, [Length::ZERO, inches("6 in")]);
     // 8 in, 32 in … 440 in: 456 in is the outline's right edge.
-    assert_eq!(slope.rafters.as_ref().unwrap().centres.len(), 19);
+    assert_eq!(slope.rafters.as_ref().unwrap().lines.len(), 19);
     assert!(slope.battens.is_none());
     assert!(matches!(slope.tile.pieces, Pieces::One { width, .. } if width == inches("13 in")));
 }
