@@ -30,6 +30,7 @@ pub mod cuts;
 pub mod deck;
 pub mod geometry;
 pub mod job;
+pub mod layout;
 pub mod order;
 pub mod place;
 pub mod profile;

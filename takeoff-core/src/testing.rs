@@ -191,3 +191,21 @@ pub(crate) fn hip() -> Slope {
         ..gable()
     }
 }
+
+/// A job of these slopes, all of one tile, without prices.
+pub(crate) fn job(slopes: Vec<Slope>) -> Job {
+    Job {
+        screening: None,
+        name: "test".to_owned(),
+        display: Display::Imperial,
+        assemblies: Vec::new(),
+        tiles: slopes.iter().map(|slope| slope.tile.clone()).take(1).collect(),
+        slopes,
+        practice: practice(),
+        prices: None,
+        bid: None,
+        survey: Vec::new(),
+        assumptions: Vec::new(),
+        findings: Vec::new(),
+    }
+}

@@ -55,7 +55,7 @@ impl Action {
 }
 
 /// How often each action is done, and what was counted.
-fn counted(counts: &Counts, slopes: &[SlopeTakeoff]) -> [(Action, u64, &'static str); 11] {
+pub(crate) fn counted(counts: &Counts, slopes: &[SlopeTakeoff]) -> [(Action, u64, &'static str); 11] {
     let blocks = slopes.iter().map(|slope| slope.blocking.len() as u64).sum();
     let battens = slopes.iter().map(|slope| slope.battens.len() as u64).sum();
     [

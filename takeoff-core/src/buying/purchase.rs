@@ -56,7 +56,7 @@ pub(super) fn too_much() -> Vec<Problem> {
 
 /// The lines that are bought. A need that stands in two lines, as a quantity and in packs, is bought once: by its packs
 /// where they have a price, else as a quantity where that has one.
-fn bought<'a>(
+pub(crate) fn bought<'a>(
     materials: &'a [MaterialLine],
     prices: Option<&'a PriceList>,
 ) -> impl Iterator<Item = &'a MaterialLine> {

@@ -6,6 +6,9 @@ use crate::units::Length;
 use super::needs::line;
 use super::whole_packs;
 
+/// What the material list calls a blade.
+pub(crate) const BLADE: &str = "saw blade";
+
 /// Blades for all cuts, where the job says what one cuts: path of the blade through tile / life, up, once a job.
 ///
 /// # Example
@@ -17,6 +20,6 @@ pub(super) fn blades(job: &Job, slopes: &[SlopeTakeoff]) -> Option<MaterialLine>
     let path = job.display.length(Length::nearest(path_mm * 1e6).unwrap_or(Length::LIMIT));
     let what = format!("{path} cut in tile, a blade each {}", job.display.length(life));
     let basis = Basis { what, count: 1, each: path_mm / life.mm(), places: Vec::new() };
-    let line = line("saw blade".to_owned(), Unit::Each, 0.0, vec![basis]);
+    let line = line(BLADE.to_owned(), Unit::Each, 0.0, vec![basis]);
     Some(MaterialLine { bring: whole_packs(line.need) as f64, ..line })
 }

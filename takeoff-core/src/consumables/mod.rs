@@ -13,6 +13,7 @@ mod spare_tiles;
 mod tests;
 mod waste;
 
+pub(crate) use blades::BLADE;
 pub(crate) use felt::felt_rolls;
 pub use materials::materials;
 pub(crate) use packs::least_covering;

@@ -7,7 +7,7 @@ use super::*;
 use crate::job::*;
 use crate::slope::Array;
 use crate::takeoff::{Basis, CAUTIONS, HARVEST_CAUTION, MaterialLine, Takeoff, Unit, takeoff};
-use crate::testing::{assembly, flat_tile, gable_with, inches, practice, three_course_assembly};
+use crate::testing::{assembly, flat_tile, gable_with, inches, job, practice, three_course_assembly};
 use crate::units::{Length, Volume};
 
 fn cubic_inches(mm3: f64) -> f64 {
@@ -29,23 +29,6 @@ fn full_assembly() -> Assembly {
         ],
         blocking_items: vec![Item { item: "screw 1/4 x 3 in".to_owned(), count: 4 }],
         ..assembly()
-    }
-}
-
-fn job(slopes: Vec<Slope>) -> Job {
-    Job {
-        screening: None,
-        name: "test".to_owned(),
-        display: Display::Imperial,
-        assemblies: Vec::new(),
-        tiles: slopes.iter().map(|slope| slope.tile.clone()).take(1).collect(),
-        slopes,
-        practice: practice(),
-        prices: None,
-        bid: None,
-        survey: Vec::new(),
-        assumptions: Vec::new(),
-        findings: Vec::new(),
     }
 }
 
