@@ -1,15 +1,17 @@
 //! The arrays of modules on a slope.
 use std::collections::BTreeSet;
 
-use super::SlopePoint;
 use super::codes::Code;
 use super::containers::MOST_ITEMS;
 use super::outline::Outline;
 use super::quantities::Gap;
+use super::rails::rails;
 use super::raw;
 use super::reader::{Field, Reader, quoted};
 use super::tree::At;
-use crate::geometry::grid;
+use super::validate::Named;
+use super::{Assembly, SlopePoint};
+use crate::geometry::{Polygon, grid};
 use crate::slope::{Array, Lies, Shift};
 use crate::units::Length;
 
@@ -20,6 +22,7 @@ const MOST_ARRAYS: usize = 1_000;
 pub(super) fn arrays(
     written: &raw::Slope,
     outline: Option<&Outline>,
+    assemblies: &Named<Assembly>,
     reader: &mut Reader<'_>,
 ) -> Option<Vec<Array>> {
     let fields = written.arrays.given().map_or(&[][..], Vec::as_slice);
@@ -39,7 +42,7 @@ pub(super) fn arrays(
             let message = format!("two arrays are called {}", quoted(name));
             reader.report(field.at, Code::TwoArraysOfOneName, message, "call one of them by another name");
         }
-        let Some(array) = array(field, reader) else {
+        let Some(array) = array(field, written, assemblies, reader) else {
             all_right = false;
             continue;
         };
@@ -47,26 +50,56 @@ pub(super) fn arrays(
             let message = format!("the arrays {} and {} overlap", quoted(&other.name), quoted(&array.name));
             let help = "look at their places, their modules' width and height as laid, and their gaps";
             reader.report(field.at, Code::ArraysOverlap, message, help);
+        } else if let Some(other) = arrays.iter().find(|other| other.swept().meets(&array.swept())) {
+            let [one, two] = [other, &array].map(|array| quoted(&array.name));
+            let message = format!("a layout could move the arrays {one} and {two} over each other");
+            reader.report(
+                field.at,
+                Code::ShiftTooFar,
+                message,
+                "give one of them a smaller `shift`, or both",
+            );
         }
-        let trouble = polygon.as_ref().and_then(|outline| match array.lies(outline) {
-            Lies::On => None,
-            Lies::Beyond => Some("reaches beyond the slope's outline or over a hole"),
-            Lies::Off => Some("does not lie on the slope"),
-        });
-        if let Some(trouble) = trouble {
-            let message = format!("the array {} {trouble}", quoted(&array.name));
-            let help = "look at `u` and `v`, its lower left corner, and at its modules";
-            reader.report(field.at, Code::ArrayOffSlope, message, help);
+        if let Some(polygon) = &polygon {
+            check_lies(&array, polygon, field.at, reader);
         }
         arrays.push(array);
     }
     all_right.then_some(arrays)
 }
 
-fn array(field: &Field<raw::Array>, reader: &mut Reader<'_>) -> Option<Array> {
+/// An array lies on its slope, or a finding; wherever a layout may move it, it does.
+fn check_lies(array: &Array, outline: &Polygon, at: At, reader: &mut Reader<'_>) {
+    let trouble = match Lies::of(array.bounds(), outline) {
+        Lies::On => None,
+        Lies::Beyond => Some("reaches beyond the slope's outline or over a hole"),
+        Lies::Off => Some("does not lie on the slope"),
+    };
+    if let Some(trouble) = trouble {
+        let message = format!("the array {} {trouble}", quoted(&array.name));
+        let help = "look at `u` and `v`, its lower left corner, and at its modules";
+        reader.report(at, Code::ArrayOffSlope, message, help);
+    }
+    if array.shift != Shift::default() && Lies::of(array.swept(), outline) != Lies::On {
+        let message =
+            format!("a layout could move the array {} off the slope or over a hole", quoted(&array.name));
+        reader.report(at, Code::ShiftTooFar, message, "give it a smaller `shift`");
+    }
+}
+
+fn array(
+    field: &Field<raw::Array>,
+    slope: &raw::Slope,
+    assemblies: &Named<Assembly>,
+    reader: &mut Reader<'_>,
+) -> Option<Array> {
     let written = field.get()?;
     let column_gap = gap(field.at, "column_gap", &written.column_gap, written.columns.get(), reader);
     let row_gap = gap(field.at, "row_gap", &written.row_gap, written.rows.get(), reader);
+    let shift = shift(written)?;
+    if shift != Shift::default() {
+        reader.needed(field.at, "rails", &written.rails);
+    }
     let array = Array {
         name: written.name.get()?.clone(),
         at: SlopePoint { u: *written.u.get()?, v: *written.v.get()? },
@@ -76,13 +109,14 @@ fn array(field: &Field<raw::Array>, reader: &mut Reader<'_>) -> Option<Array> {
         rows: *written.rows.get()?,
         column_gap: column_gap?,
         row_gap: row_gap?,
-        shift: Shift::default(),
+        shift,
         rails: None,
     };
     let bounds = array.bounds();
     let within = bounds.right.max(bounds.upper) <= grid(Length::LIMIT);
     if within && array.columns.saturating_mul(array.rows) <= MOST_ITEMS as u32 {
-        return Some(array);
+        let rails = rails(&written.rails, &array, slope, assemblies, reader)?;
+        return Some(Array { rails, ..array });
     }
     let message = format!(
         "the array {} reaches beyond 10 km, or has more than {MOST_ITEMS} modules",
@@ -90,6 +124,16 @@ fn array(field: &Field<raw::Array>, reader: &mut Reader<'_>) -> Option<Array> {
     );
     reader.report(field.at, Code::OutOfRange, message, "look at its counts, and at the size of its modules");
     None
+}
+
+/// How far a layout may move an array.
+fn shift(written: &raw::Array) -> Option<Shift> {
+    let Some(written) = written.shift.optional()? else {
+        return Some(Shift::default());
+    };
+    let [left, right, down, up] = [&written.left, &written.right, &written.down, &written.up]
+        .map(|way| way.optional().map(|way| way.copied().unwrap_or_default()));
+    Some(Shift { left: left?, right: right?, down: down?, up: up? })
 }
 
 /// The gap between modules, which has to be given where there are two or more.

@@ -134,6 +134,16 @@ codes! {
     Error TwoArraysOfOneName = "two-arrays-of-one-name",
     /// Two arrays in one place.
     Error ArraysOverlap = "arrays-overlap",
+    /// A layout could move an array off its slope, over a hole, or over another array.
+    Error ShiftTooFar = "shift-too-far",
+    /// A clamp window that is upside down or beyond its module, or no clamp window at all.
+    Error ClampWindow = "clamp-window",
+    /// Clamp windows that overlap, or in which rails can come nearer to each other than their posts may.
+    Error RailsTooNear = "rails-too-near",
+    /// A zone whose corners are not its lower left and its upper right one.
+    Error ZoneUpsideDown = "zone-upside-down",
+    /// Rails on a slope whose rafters nobody gives.
+    Error RailsWithoutRafters = "rails-without-rafters",
 
     /// A file that the job names was not given.
     Error MissingFile = "missing-file",
@@ -167,7 +177,7 @@ codes! {
     Finding PitchDisagrees = "pitch-disagrees",
     /// A post within a setback.
     Finding InsideSetback = "inside-setback",
-    /// A setback or perimeter along a kind of edge that the slope does not have.
+    /// A setback or perimeter along a kind of edge that the slope does not have, or from holes where it has none.
     Finding NoSuchEdge = "no-such-edge",
     /// An array that does not lie on its slope, or not wholly.
     Finding ArrayOffSlope = "array-off-slope",

@@ -8,7 +8,7 @@ use super::codes::Code;
 use super::containers::List;
 use super::kinds::{Name, schema};
 use super::quantities::Position;
-use super::raw::Post;
+use super::raw::{Post, RafterLine};
 use super::reader::{Field, Read, Reader, quoted};
 use super::sheet::{Column, Refusal, Row, Sheet};
 use super::tree::{At, Value};
@@ -39,7 +39,8 @@ impl FromRow for Position {
 
 impl FromRow for Post {
     fn columns(_: &str) -> Vec<Column> {
-        vec![Column::text("name"), Column::text("assembly"), Column::length("u"), Column::length("v")]
+        let fixed = Column::text("fixed").optional();
+        vec![Column::text("name"), Column::text("assembly"), Column::length("u"), Column::length("v"), fixed]
     }
 
     fn from_row(row: &mut Cells<'_, '_, '_>) -> Option<Post> {
@@ -49,7 +50,19 @@ impl FromRow for Post {
             assembly: Field::new(at, row.name(1)),
             u: Field::new(at, row.length(2)),
             v: Field::new(at, row.length(3)),
+            fixed: Field::new(at, row.flag(4)),
         })
+    }
+}
+
+impl FromRow for RafterLine {
+    fn columns(_: &str) -> Vec<Column> {
+        vec![Column::length("lower"), Column::length("upper")]
+    }
+
+    fn from_row(row: &mut Cells<'_, '_, '_>) -> Option<RafterLine> {
+        let at = row.at;
+        Some(RafterLine { lower: Field::new(at, row.length(0)), upper: Field::new(at, row.length(1)) })
     }
 }
 
@@ -172,6 +185,21 @@ impl<'a, 'b, 'c> Cells<'a, 'b, 'c> {
     pub(super) fn name(&mut self, column: usize) -> Option<String> {
         let name = self.row.text(column);
         self.read(column, |at, reader| Name::check(name, at, reader))
+    }
+
+    /// Yes or no, where a cell says so.
+    fn flag(&mut self, column: usize) -> Option<Option<bool>> {
+        let text = self.row.text(column);
+        match text.to_lowercase().as_str() {
+            "" => Some(None),
+            "true" => Some(Some(true)),
+            "false" => Some(Some(false)),
+            _ => {
+                let message = format!("{} is neither `true` nor `false`", quoted(text));
+                self.refuse(column, Code::WrongType, message, "write one of them, or leave the cell empty");
+                None
+            }
+        }
     }
 
     /// Which of the known names a cell has; reports where it has none of them.

@@ -101,12 +101,12 @@ impl Read for Flag {
 /// The most that is counted.
 const MOST: u32 = 1_000_000;
 
-/// A row a kind of count: the least it may be.
+/// A row a kind of count: the least and the most it may be.
 macro_rules! counts {
-    ($( $(#[$doc:meta])* $name:ident: $least:literal; )*) => {$(
+    ($( $(#[$doc:meta])* $name:ident: $least:literal, $most:expr; )*) => {$(
         $(#[$doc])*
         pub(super) struct $name;
-        schema!($name: json_schema!({ "type": "integer", "minimum": $least, "maximum": MOST }));
+        schema!($name: json_schema!({ "type": "integer", "minimum": $least, "maximum": $most }));
 
         impl Read for $name {
             type Value = u32;
@@ -118,8 +118,8 @@ macro_rules! counts {
                     return None;
                 };
                 let count = number.as_u64().and_then(|count| u32::try_from(count).ok());
-                if count.is_none_or(|count| !($least..=MOST).contains(&count)) {
-                    let message = format!("`{number}` is not a count from {} to {MOST}", $least);
+                if count.is_none_or(|count| !($least..=$most).contains(&count)) {
+                    let message = format!("`{number}` is not a count from {} to {}", $least, $most);
                     reader.report(at, Code::OutOfRange, message, format!("write {}", Self::EXPECTS));
                     return None;
                 }
@@ -131,9 +131,11 @@ macro_rules! counts {
 
 counts! {
     /// How many.
-    Count: 0;
+    Count: 0, MOST;
     /// How many, one or more.
-    OneOrMore: 1;
+    OneOrMore: 1, MOST;
+    /// How many take turns.
+    Turns: 1, 8;
 }
 
 /// A row a kind of number: what it must be in words, how that is tested, and the code of one that is not.

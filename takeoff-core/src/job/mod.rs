@@ -26,6 +26,7 @@ mod prices;
 mod problem;
 mod quantities;
 mod rafters;
+mod rails;
 mod raw;
 mod read;
 mod reader;

@@ -36,10 +36,11 @@ pub(super) fn posts(
         let at = u.zip(v).map(|(&u, &v)| SlopePoint { u, v });
         rules.check(single.at, written.name.get(), at, reader);
         let assembly = assemblies.find(&written.assembly, reader);
+        let fixed = written.fixed.optional().map(|fixed| fixed.copied().unwrap_or(false));
         let path = reader.tree.pointer(single.at);
         Some((
             single.at,
-            Post { name: written.name.get()?.clone(), assembly: assembly?, at: at?, fixed: false, path },
+            Post { name: written.name.get()?.clone(), assembly: assembly?, at: at?, fixed: fixed?, path },
         ))
     });
     let mut posts: Vec<Option<(At, Post)>> = singles.collect();

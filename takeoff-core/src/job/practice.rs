@@ -156,7 +156,10 @@ pub(super) fn practice(
         cost_of_short: given(p, |p| &p.cost_of_short).inspect(|cost| {
             a.add("cost of each tile short, in the currency of the prices", cost.to_string(), true);
         }),
-        cost_of_failing: None,
+        cost_of_failing: given(p, |p| &p.cost_of_failing).inspect(|cost| {
+            let what = "cost of each post that severs a tile or fails a check, in the currency of the prices";
+            a.add(what, cost.to_string(), true);
+        }),
         pieces_for_severed: a
             .count("new tiles for a severed one", given(p, |p| &p.pieces_for_severed), 2)
             .into(),

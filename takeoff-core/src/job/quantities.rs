@@ -120,8 +120,25 @@ impl Read for Point {
     const EXPECTS: &'static str = "a point, such as `[\"4 ft 8 in\", \"3 ft 1 in\"]`";
 
     fn read(at: At, reader: &mut Reader<'_>) -> Option<SlopePoint> {
-        let [u, v] = coordinates(at, reader, Self::EXPECTS)?;
+        let [u, v] = lengths::<Position, 2>(at, reader, Self::EXPECTS)?;
         Some(SlopePoint { u, v })
+    }
+}
+
+/// Where a module may be clamped, `["10 in", "16 in"]`.
+pub(super) struct ClampWindow;
+schema!(ClampWindow by name: json_schema!({
+    "type": "array", "items": { "type": "string" }, "minItems": 2, "maxItems": 2,
+    "description": "From where to where a module may be clamped, up from its lower edge, each a length with its unit.",
+    "examples": [["10 in", "16 in"]],
+}));
+
+impl Read for ClampWindow {
+    type Value = [Length; 2];
+    const EXPECTS: &'static str = "from where to where, such as `[\"10 in\", \"16 in\"]`";
+
+    fn read(at: At, reader: &mut Reader<'_>) -> Option<[Length; 2]> {
+        lengths::<Gap, 2>(at, reader, Self::EXPECTS)
     }
 }
 
@@ -138,16 +155,21 @@ impl Read for WorldPoint {
     const EXPECTS: &'static str = "a point, such as `[\"12.5 m\", \"-3.2 m\", \"4.1 m\"]`";
 
     fn read(at: At, reader: &mut Reader<'_>) -> Option<[Length; 3]> {
-        coordinates(at, reader, Self::EXPECTS)
+        lengths::<Position, 3>(at, reader, Self::EXPECTS)
     }
 }
 
-fn coordinates<const N: usize>(at: At, reader: &mut Reader<'_>, expects: &str) -> Option<[Length; N]> {
+/// So many lengths of a kind in a list.
+fn lengths<K: Read<Value = Length>, const N: usize>(
+    at: At,
+    reader: &mut Reader<'_>,
+    expects: &str,
+) -> Option<[Length; N]> {
     let tree = reader.tree;
     if *tree.value(at) != Value::List || tree.children(at).count() != N {
         reader.report_type(at, expects);
         return None;
     }
-    let read: Vec<Option<Length>> = tree.children(at).map(|child| Position::read(child, reader)).collect();
+    let read: Vec<Option<Length>> = tree.children(at).map(|child| K::read(child, reader)).collect();
     read.into_iter().collect::<Option<Vec<_>>>()?.try_into().ok()
 }

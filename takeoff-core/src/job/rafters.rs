@@ -1,9 +1,11 @@
 //! The rafters under a slope.
 use super::codes::Code;
+use super::csv::Table;
 use super::lines::{ascending, few};
 use super::outline::Outline;
 use super::raw;
 use super::reader::{Field, Reader};
+use super::tree::At;
 use super::{RafterLine, Rafters};
 use crate::units::Length;
 
@@ -16,32 +18,34 @@ pub(super) fn rafters(
     let Some(written) = field.optional()? else {
         return Some(None);
     };
-    let used = [written.first.is_given() || written.spacing.is_given(), written.at.is_given()];
-    let (at, centres): (_, Vec<Length>) =
-        if reader.one_way(field.at, used, "`first` and `spacing`, or `at`")? == 0 {
-            let first = reader.needed(field.at, "first", &written.first);
-            let spacing = reader.needed(field.at, "spacing", &written.spacing);
-            let (first, spacing, (_, right)) = (*first?, *spacing?, outline?.across());
-            let count = (i128::from(right.nm()) - i128::from(first.nm())) / i128::from(spacing.nm());
-            if !few(count, "rafters", written.spacing.at, reader) {
-                return None;
-            }
-            let centres = (0..).map(|i| Length::from_nm(first.nm() + i * spacing.nm()));
-            (written.spacing.at, centres.take_while(|&centre| centre <= right).collect())
-        } else {
+    let used = [
+        written.first.is_given() || written.spacing.is_given(),
+        written.at.is_given(),
+        written.lines.is_given(),
+    ];
+    let way = reader.one_way(field.at, used, "`first` and `spacing`, `at`, or `lines`")?;
+    let (at, lines): (_, Vec<RafterLine>) = match way {
+        0 => {
+            let centres = spaced(field.at, written, outline, reader)?;
+            (written.spacing.at, centres.into_iter().map(RafterLine::straight).collect())
+        }
+        1 => {
             let centres = ascending(&written.at, "rafter", reader)?;
-            if !few(centres.len() as i128, "rafters", written.at.at, reader) {
-                return None;
-            }
-            (written.at.at, centres)
-        };
-    if centres.is_empty() {
+            (written.at.at, centres.into_iter().map(RafterLine::straight).collect())
+        }
+        _ => (written.lines.at, crooked(&written.lines, reader)?),
+    };
+    if !few(lines.len() as i128, "rafters", at, reader) {
+        return None;
+    }
+    if lines.is_empty() {
         let help = "give the centre lines that lie under the slope, or leave `rafters` out";
         reader.report(at, Code::NoRafters, "no rafter lies under the slope", help);
         return None;
     }
     let width = *written.width.get()?;
-    let tight = centres.windows(2).position(|pair| pair[1] - pair[0] < width);
+    let apart = |pair: &[RafterLine]| (pair[1].lower - pair[0].lower).min(pair[1].upper - pair[0].upper);
+    let tight = lines.windows(2).position(|pair| apart(pair) < width);
     if let Some(i) = tight {
         let shown = reader.written(written.width.at);
         let message =
@@ -58,6 +62,43 @@ pub(super) fn rafters(
         (written.depth.given().copied(), written.specific_gravity.given().copied());
     let bounds = outline?.polygon().bounds();
     let [low, high] = [bounds.lower, bounds.upper].map(|v| Length::from_nm(v / 2));
-    let lines = centres.into_iter().map(RafterLine::straight).collect();
     Some(Some(Rafters { lines, low, high, width, depth, specific_gravity }))
+}
+
+/// Centre lines one beside the other up to the right end of the slope.
+fn spaced(
+    at: At,
+    written: &raw::Rafters,
+    outline: Option<&Outline>,
+    reader: &mut Reader<'_>,
+) -> Option<Vec<Length>> {
+    let first = reader.needed(at, "first", &written.first);
+    let spacing = reader.needed(at, "spacing", &written.spacing);
+    let (first, spacing, (_, right)) = (*first?, *spacing?, outline?.across());
+    let count = (i128::from(right.nm()) - i128::from(first.nm())) / i128::from(spacing.nm());
+    if !few(count, "rafters", written.spacing.at, reader) {
+        return None;
+    }
+    let centres = (0..).map(|i| Length::from_nm(first.nm() + i * spacing.nm()));
+    Some(centres.take_while(|&centre| centre <= right).collect())
+}
+
+/// Centre lines measured at both ends, each right of the one before at both.
+fn crooked(
+    field: &Field<Option<Table<raw::RafterLine>>>,
+    reader: &mut Reader<'_>,
+) -> Option<Vec<RafterLine>> {
+    let mut lines: Vec<RafterLine> = Vec::new();
+    for (i, item) in field.given()?.iter().enumerate() {
+        let written = item.get()?;
+        let line = RafterLine { lower: *written.lower.get()?, upper: *written.upper.get()? };
+        if lines.last().is_some_and(|before| line.lower <= before.lower || line.upper <= before.upper) {
+            let message = format!("rafter number {} is not right of the one before, at both its ends", i + 1);
+            let help = "list them from left to right, each once";
+            reader.report(item.at, Code::NotAscending, message, help);
+            return None;
+        }
+        lines.push(line);
+    }
+    Some(lines)
 }

@@ -5,13 +5,13 @@ use super::containers::{Choice, List, Map};
 use super::csv::Table;
 use super::kinds::{
     Bond, Chance, Count, Factor, Flag, Format, Name, OneOrMore, ServiceLevel, Share, SpecificGravity,
-    Suction, Text,
+    Suction, Text, Turns,
 };
 use super::money::{self, Amount, Currency, Part};
 use super::prices::Prices;
 use super::quantities::{
-    Azimuth, Distance, Gap, Pitch, Point, Position, Pressure, Run, Size, Speed, TileSize, Volume, Weight,
-    WorldPoint,
+    Azimuth, ClampWindow, Distance, Gap, Pitch, Point, Position, Pressure, Run, Size, Speed, TileSize,
+    Volume, Weight, WorldPoint,
 };
 use super::reader::objects;
 use super::{Axis, BeadPlace, Display, DriedIn, EdgeKind, Held, LapSide, Laps};
@@ -293,7 +293,8 @@ objects! {
         setbacks_hold_flashing: Option<Flag>,
         /// How many tiles are walked on. Left out: none.
         walked: Option<Count>,
-        /// The posts, or a CSV file of them with the columns `name`, `assembly`, `u`, `v`.
+        /// The posts, or a CSV file of them with the columns `name`, `assembly`, `u`, `v`; it may have `fixed` (`true` or
+        /// `false`).
         posts: Option<Table<Post>>,
         /// Posts in rows and columns.
         post_grids: Option<List<PostGrid>>,
@@ -357,8 +358,11 @@ objects! {
         lap_lines: Option<Table<Position>>,
     }
 
-    /// Rafters, running up the slope: evenly spaced from the first, or measured one by one.
-    #[schemars(extend("oneOf" = [{ "required": ["first", "spacing"] }, { "required": ["at"] }]))]
+    /// Rafters, running up the slope: evenly spaced from the first, measured one by one, or measured at both ends where
+    /// they run crooked.
+    #[schemars(extend("oneOf" = [
+        { "required": ["first", "spacing"] }, { "required": ["at"] }, { "required": ["lines"] },
+    ]))]
     struct Rafters {
         /// Centre line of the first on the left, such as `8 in`.
         first: Option<Position>,
@@ -366,6 +370,8 @@ objects! {
         spacing: Option<Size>,
         /// Measured centre lines, left to right; or a CSV file with the column `at`.
         at: Option<Table<Position>>,
+        /// Centre lines measured at both ends, left to right; or a CSV file with the columns `lower` and `upper`.
+        lines: Option<Table<RafterLine>>,
         /// How wide a rafter is, such as `1 1/2 in`.
         width: Size,
         /// Depth of a rafter, such as `5 1/2 in`, for the screening of uplift. Left out: no lag comes out of it below.
@@ -373,6 +379,14 @@ objects! {
         /// Specific gravity of the wood, oven dry, for the screening of uplift: such as 0.50 for Douglas fir-larch, 0.55
         /// for southern pine, 0.43 for hem-fir, 0.42 for spruce-pine-fir (NDS).
         specific_gravity: Option<SpecificGravity>,
+    }
+
+    /// The centre line of a rafter that runs crooked.
+    struct RafterLine {
+        /// Where it is along the eave at the height of the slope's lowest corner, such as `2 ft 8 in`.
+        lower: Position,
+        /// Where it is at the height of the slope's highest corner, such as `2 ft 9 1/4 in`.
+        upper: Position,
     }
 
     /// Battens under the heads of the courses.
@@ -407,6 +421,8 @@ objects! {
         valley: Option<Distance>,
         /// From walls.
         wall: Option<Distance>,
+        /// From the edges of holes: chimneys, vents, skylights.
+        hole: Option<Distance>,
     }
 
     /// Blocking boards: what a lag finds in one. Their length is the clear distance between the rafters.
@@ -429,6 +445,8 @@ objects! {
         u: Position,
         /// Where it stands up the slope, on the deck, such as `3 ft 1 in`.
         v: Position,
+        /// Whether a layout of posts leaves it where it is. Left out: no.
+        fixed: Option<Flag>,
     }
 
     /// Posts in rows and columns: the post in the second row, third column of the grid `B` is called `B-2-3`.
@@ -471,6 +489,60 @@ objects! {
         column_gap: Option<Gap>,
         /// From module to module up the slope, such as `3/4 in`. Needed for two rows or more.
         row_gap: Option<Gap>,
+        /// How far a layout of posts may move it. Left out: not at all.
+        shift: Option<Shift>,
+        /// The rails that its modules are clamped to. Left out: a layout of posts leaves the array alone, and the posts
+        /// below it.
+        rails: Option<Rails>,
+    }
+
+    /// How far a layout of posts may move an array from where the job has it: all that it covers on the way has to be on
+    /// the slope, and clear of holes and other arrays.
+    struct Shift {
+        /// To the left, along the eave, such as `6 in`. Left out: not at all, as with those below.
+        left: Option<Distance>,
+        /// To the right.
+        right: Option<Distance>,
+        /// Down the slope.
+        down: Option<Distance>,
+        /// Up the slope.
+        up: Option<Distance>,
+    }
+
+    /// The rails of an array: in every row of modules one for each clamp window, as long as the array is wide. The spans
+    /// and overhangs are those that the maker of the rails, or an engineer, allows for the loads of the roof.
+    struct Rails {
+        /// Name of the assembly of their posts.
+        assembly: Name,
+        /// Where modules may be clamped: windows from the lowest up, each `[from, to]` up from a module's lower edge.
+        clamps: List<ClampWindow>,
+        /// From post to post along a rail, at most, such as `6 ft`.
+        greatest_span: Size,
+        /// From the last post to the end of the rail, at most, such as `16 in`.
+        greatest_overhang: Gap,
+        /// From post to post along a rail, and from rail to rail, at least. Left out: posts may stand as near as they like.
+        least_distance: Option<Gap>,
+        /// Rails, from the lowest up, take turns in every so many rafters, so that no rafter carries them all: 2 is every
+        /// other one. Left out: not, as with 1.
+        stagger: Option<Turns>,
+        /// Whether a post may stand in the middle between two rafters, on a blocking board. Left out: no.
+        blocking: Option<Flag>,
+        /// Where less is allowed, such as along the edges of the roof, where the wind is stronger.
+        zones: Option<List<SpanZone>>,
+    }
+
+    /// A rectangle of the slope in which rails span less: it holds for each span and overhang that reaches into it.
+    struct SpanZone {
+        /// What it is called.
+        name: Option<Name>,
+        /// Its lower left corner.
+        from: Point,
+        /// Its upper right corner.
+        to: Point,
+        /// From post to post along a rail, at most, such as `4 ft`.
+        greatest_span: Size,
+        /// From the last post to the end of the rail, at most. Left out: that of the rails.
+        greatest_overhang: Option<Gap>,
     }
 
     /// How the crew works. Whatever is left out is assumed to be the value shown here; every report lists the
@@ -509,6 +581,10 @@ objects! {
         /// What each tile short costs (a trip back, a roof left open), such as `"180.00"`, in the currency of the price
         /// list. The number of spares at the least expected cost is then told beside the one for the service level.
         cost_of_short: Option<Amount>,
+        /// What a layout of posts counts for each post that severs a tile or fails a check of its flashings or its height,
+        /// such as `"250.00"`, in the currency of the price list. Left out: such a place is used only where there is none
+        /// without.
+        cost_of_failing: Option<Amount>,
         /// New tiles that make up one severed tile. Left out: 2.
         pieces_for_severed: Option<Count>,
         /// What a cartridge of sealant holds. Left out: `10.1 fl oz`.

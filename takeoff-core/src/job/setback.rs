@@ -15,16 +15,16 @@ pub(super) fn setbacks(
     outline: Option<&Outline>,
     reader: &mut Reader<'_>,
 ) -> Option<Vec<Setback>> {
-    let Some(by_kind) = written.setbacks.given() else {
+    let Some(asked) = written.setbacks.given() else {
         return Some(Vec::new());
     };
     let by_kind = [
-        (EdgeKind::Eave, &by_kind.eave),
-        (EdgeKind::Ridge, &by_kind.ridge),
-        (EdgeKind::Rake, &by_kind.rake),
-        (EdgeKind::Hip, &by_kind.hip),
-        (EdgeKind::Valley, &by_kind.valley),
-        (EdgeKind::Wall, &by_kind.wall),
+        (EdgeKind::Eave, &asked.eave),
+        (EdgeKind::Ridge, &asked.ridge),
+        (EdgeKind::Rake, &asked.rake),
+        (EdgeKind::Hip, &asked.hip),
+        (EdgeKind::Valley, &asked.valley),
+        (EdgeKind::Wall, &asked.wall),
     ];
     let given: Vec<(EdgeKind, Length)> =
         by_kind.iter().filter_map(|(kind, setback)| Some((*kind, *setback.given()?))).collect();
@@ -33,15 +33,23 @@ pub(super) fn setbacks(
             check_edge(kind, setback.at, outline, reader);
         }
     }
+    let from_holes = asked.hole.given().copied();
+    if from_holes.is_some() && outline.is_some_and(|outline| outline.holes.is_empty()) {
+        let help = "say in `holes` where they are, or take this out";
+        reader.report(asked.hole.at, Code::NoSuchEdge, "the slope has no hole", help);
+    }
     let holds_flashing = written.setbacks_hold_flashing.given().copied().unwrap_or(false);
     let outline = outline?;
     let polygon = outline.polygon();
     let edges = polygon.edges().zip(&outline.edges);
     let setbacks = edges.filter_map(|(edge, kind)| {
         let &(kind, least) = given.iter().find(|(held, _)| Some(*held) == *kind)?;
-        Some(Setback { edge, kind, least, holds_flashing })
+        Some(Setback { edge, kind: Some(kind), least, holds_flashing })
     });
-    Some(setbacks.collect())
+    let round_holes = polygon.edges().skip(outline.edges.len());
+    let round_holes =
+        round_holes.filter_map(|edge| Some(Setback { edge, kind: None, least: from_holes?, holds_flashing }));
+    Some(setbacks.chain(round_holes).collect())
 }
 
 /// A rule for edges that the slope does not have may be meant for another slope.
@@ -61,6 +69,8 @@ pub(super) fn check_posts(
     reader: &mut Reader<'_>,
 ) {
     for (at, post) in posts {
+        // Where two edges of a kind meet in a corner, one finding is enough.
+        let mut told = Vec::new();
         for setback in setbacks {
             let (what, distance) = match setback.broken_by(Point::from(post.at), &post.assembly) {
                 Some(Breaks::Post(distance)) => ("stands", distance),
@@ -71,11 +81,14 @@ pub(super) fn check_posts(
                 "the post `{}` {what} {} from the {}, within its setback of {}",
                 post.name,
                 display.length(distance),
-                name(setback.kind),
+                setback.kind.map_or("edge of a hole", name),
                 display.length(setback.least)
             );
             let help = "move the post, or ask whether the setback holds here";
-            reader.report(*at, Code::InsideSetback, message, help);
+            if !told.contains(&message) {
+                reader.report(*at, Code::InsideSetback, message.clone(), help);
+                told.push(message);
+            }
         }
     }
 }

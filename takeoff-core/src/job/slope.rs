@@ -58,7 +58,7 @@ pub(super) fn slope(
     if let (Some(posts), Some(setbacks)) = (&posts, &setbacks) {
         check_posts(posts, setbacks, display, reader);
     }
-    let arrays = arrays(written, outline.as_ref(), reader);
+    let arrays = arrays(written, outline.as_ref(), &catalogue.assemblies, reader);
 
     let (name, tile, outline, noses, columns) = (written.name.get()?, tile?, outline?, noses?, columns?);
     let overhang = match written.overhang.given() {
@@ -160,8 +160,10 @@ fn check_field(slope: &Slope, at: At, reader: &mut Reader<'_>) {
 /// The geometry is made for openings of 1 m each way at most, with the least web round them.
 pub(super) fn check_openings(slope: &Slope, practice: &Practice, reader: &mut Reader<'_>, at: At) {
     let most = grid(Length::from_nm(1_000_000_000) - practice.least_web);
+    let of_posts = slope.posts.iter().map(|post| &*post.assembly);
+    let of_rails = slope.arrays.iter().filter_map(|array| Some(&*array.rails.as_ref()?.assembly));
     let assemblies: BTreeMap<&str, &Assembly> =
-        slope.posts.iter().map(|post| (post.assembly.name.as_str(), &*post.assembly)).collect();
+        of_posts.chain(of_rails).map(|assembly| (assembly.name.as_str(), assembly)).collect();
     for (name, assembly) in assemblies {
         let opening = opening_of(assembly, slope).ellipse;
         if opening.a.max(opening.b) <= most {

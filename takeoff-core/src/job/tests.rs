@@ -2,6 +2,7 @@
 mod cases;
 mod csv;
 mod fuzz;
+mod layout;
 mod outline;
 mod reading;
 mod schema;

@@ -29,7 +29,7 @@ pub struct Array {
     pub(crate) rails: Option<Rails>,
 }
 
-/// How an array lies to its slope.
+/// How the rectangle of an array lies to its slope.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Lies {
     /// Wholly on the slope.
@@ -61,9 +61,21 @@ impl Array {
         (left..=right).contains(&point.u) && (lower..=upper).contains(&point.v)
     }
 
-    /// How its rectangle lies to an outline with holes.
-    pub fn lies(&self, outline: &Polygon) -> Lies {
-        let bounds = self.bounds();
+    /// The rectangle of all that it may cover, wherever a layout moves it.
+    ///
+    /// # Example
+    ///
+    /// An array 122 in wide from 12 in on, with a shift of 6 in to the left and 1 in to the right, stays from 6 to 135 in.
+    pub fn swept(&self) -> Rect {
+        let Rect { left, lower, right, upper } = self.bounds();
+        let Shift { left: to_left, right: to_right, down, up } = self.shift;
+        Rect::new(left - grid(to_left), lower - grid(down), right + grid(to_right), upper + grid(up))
+    }
+}
+
+impl Lies {
+    /// How a rectangle lies to an outline with holes.
+    pub fn of(bounds: Rect, outline: &Polygon) -> Lies {
         if outline.edges().any(|edge| bounds.meets_segment(&edge)) {
             return Lies::Beyond;
         }
@@ -107,6 +119,15 @@ mod tests {
         assert!(!array("1 ft", "2 ft").covers(at("1 ft", "84.01 in").into()));
     }
 
+    #[test]
+    fn a_shift_sweeps_a_rectangle() {
+        let shift = Shift { left: len("6 in"), right: len("1 in"), down: Length::ZERO, up: len("2 in") };
+        let swept = Array { shift, ..array("1 ft", "2 ft") }.swept();
+        let [left, lower, right, upper] = ["6 in", "24 in", "135 in", "86 in"].map(|side| grid(len(side)));
+        assert_eq!(swept, Rect::new(left, lower, right, upper));
+        assert_eq!(array("1 ft", "2 ft").swept(), array("1 ft", "2 ft").bounds());
+    }
+
     /// The hip is 30 ft along the eave with hips at 45°, and a chimney from 13 ft 5 in on at 5 ft.
     #[test]
     fn an_array_lies_on_beyond_or_off_a_slope() {
@@ -122,7 +143,7 @@ mod tests {
             ("40 ft", "0", Lies::Off),
         ];
         for (u, v, lies) in cases {
-            assert_eq!(array(u, v).lies(&outline), lies, "{u} {v}");
+            assert_eq!(Lies::of(array(u, v).bounds(), &outline), lies, "{u} {v}");
         }
     }
 }

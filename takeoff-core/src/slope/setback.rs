@@ -8,13 +8,13 @@ use crate::units::Length;
 #[cfg(test)]
 mod tests;
 
-/// An edge of an outline from which posts keep away.
+/// An edge of a slope from which posts keep away.
 #[derive(Clone, Copy, Debug)]
 pub struct Setback {
     /// The edge.
     pub edge: Segment,
-    /// What it is.
-    pub kind: EdgeKind,
+    /// What it is; `None` is the edge of a hole.
+    pub kind: Option<EdgeKind>,
     /// How far posts keep from it.
     pub least: Length,
     /// Whether their deck flashings do too.

@@ -205,8 +205,9 @@ pub struct SlopeTakeoff {
     pub columns: Columns,
     /// Lap lines of the underlayment, ascending.
     pub lap_lines_mm: Vec<f64>,
-    /// Centre lines of the rafters, ascending.
-    pub rafters_mm: Vec<f64>,
+    /// Centre lines of the rafters, left to right, each by its `u` at the height of the outline's lowest corner and of its
+    /// highest.
+    pub rafters_mm: Vec<[f64; 2]>,
     /// Posts in the job's order.
     pub posts: Vec<PostTakeoff>,
     /// Arrays of modules in the job's order.

@@ -85,7 +85,7 @@ pub(super) fn work(job: &Job, place: usize, slope: &Slope) -> Worked {
             .rafters
             .iter()
             .flat_map(|rafters| &rafters.lines)
-            .map(|line| line.lower.mm())
+            .map(|line| [line.lower.mm(), line.upper.mm()])
             .collect(),
         blocking: posts.iter().filter_map(|post| support(&site, post).1).collect(),
         posts: rows,

@@ -106,6 +106,21 @@ fn a_post_within_reach_is_on_its_rafter() {
     assert!(support_at(55.75).0.on_rafter);
 }
 
+/// A rafter at 56 in at the eave and at 58 in at the ridge 204 in above: at 51 in it is at 56 1/2 in.
+#[test]
+fn a_crooked_rafter_is_where_its_line_is_at_the_post() {
+    let (mut slope, practice) = (slope(&[(56.75, 51.0), (56.75, 102.0), (70.0, 102.0)]), practice());
+    let rafters = slope.rafters.as_mut().unwrap();
+    rafters.lines[2].upper = inches(58.0);
+    let site = Site::of(&slope, &practice);
+    let found: Vec<_> = slope.posts.iter().map(|post| support(&site, post)).collect();
+    let off = |i: usize| found[i].0.as_ref().unwrap().off_centre_mm;
+    assert!(close(off(0), mm(0.25)) && close(off(1), mm(-0.25)));
+    assert!(found[..2].iter().all(|(support, _)| support.as_ref().unwrap().on_rafter));
+    // At 102 in the rafter's centre is at 57 in, the next at 80 in: 80 − 57 − 1 1/2 = 21 1/2 in are clear.
+    assert!(close(found[2].1.as_ref().unwrap().length_mm, mm(21.5)));
+}
+
 #[test]
 fn a_post_beside_its_rafter_gets_a_board() {
     let (support, board, finding) = support_at(50.0);

@@ -47,6 +47,17 @@ fn array(name: &str, u: &str, columns: u32) -> Value {
     })
 }
 
+/// The same on rails, to be moved by up to 6 in, with something changed.
+fn railed(name: &str, u: &str, changes: Value) -> Value {
+    let mut railed = array(name, u, 3);
+    railed["shift"] = json!({ "left": "6 in", "right": "6 in", "up": "6 in" });
+    railed["rails"] = json!({
+        "assembly": "post-7", "clamps": [["8 in", "16 in"], ["50 in", "58 in"]], "least_distance": "6 in",
+        "greatest_span": "6 ft", "greatest_overhang": "16 in",
+    });
+    with(railed, &changes)
+}
+
 /// Three-course work asked for and allowed, and one thing more.
 fn three_course(pointer: &str, value: Value) -> Value {
     let mut changes = json!({ "/assemblies/post-7/deck_flashing/dried_in": "three_course", "/practice/three_course_allowed": true });
@@ -73,6 +84,11 @@ fn errors() -> Vec<Case> {
             "weight": weight, "cut": cut, "removed": other, "loosened": other, "walked": other,
         } })
     };
+    let in_rails = |code, path: &str, changes: Value| {
+        let path = Box::leak(format!("/slopes/0/arrays/0{path}").into_boxed_str());
+        case(code, path, slope("arrays", json!([railed("field", "3 ft", changes)])))
+    };
+    let crooked = |lines: Value| slope("rafters", json!({ "width": "1 1/2 in", "lines": lines }));
     let grid = json!({
         "name": "G", "assembly": "post-7", "u": "5 ft", "v": "9 ft",
         "columns": 40_000, "column_spacing": "1 in", "rows": 25_000, "row_spacing": "1 in",
@@ -360,6 +376,87 @@ fn errors() -> Vec<Case> {
         case("missing-field", "/slopes/0/arrays/0", slope("arrays", json!([two_rows_without_a_gap]))),
         case("out-of-range", "/slopes/0/arrays/0/columns", slope("arrays", json!([array("field", "0", 0)]))),
         case("out-of-range", "/slopes/0/arrays/0", slope("arrays", json!([array("field", "0", 1_000_000)]))),
+        case(
+            "shift-too-far",
+            "/slopes/0/arrays/0",
+            slope("arrays", json!([railed("field", "5 in", json!({}))])),
+        ),
+        case(
+            "shift-too-far",
+            "/slopes/0/arrays/1",
+            slope(
+                "arrays",
+                json!([railed("left", "3 ft", json!({})), railed("right", "14 ft 1 in", json!({}))]),
+            ),
+        ),
+        case(
+            "shift-too-far",
+            "/slopes/0/arrays/0",
+            json!({
+                "/slopes/0/holes": [hole("vent", ["4 ft", "5 ft"], ["93 in", "100 in"])],
+                "/slopes/0/arrays": [railed("field", "3 ft", json!({}))],
+            }),
+        ),
+        in_rails("missing-field", "", json!({ "/rails": null })),
+        in_rails("unknown-reference", "/rails/assembly", json!({ "/rails/assembly": "post-8" })),
+        in_rails("out-of-range", "/shift/left", json!({ "/shift/left": "-1 in" })),
+        in_rails("out-of-range", "/rails/greatest_span", json!({ "/rails/greatest_span": "0" })),
+        in_rails("out-of-range", "/rails/greatest_overhang", json!({ "/rails/greatest_overhang": "-1 in" })),
+        in_rails("out-of-range", "/rails/stagger", json!({ "/rails/stagger": 9 })),
+        in_rails("out-of-range", "/rails/stagger", json!({ "/rails/stagger": 0 })),
+        in_rails("wrong-type", "/rails/blocking", json!({ "/rails/blocking": "no" })),
+        in_rails("wrong-type", "/rails/clamps/0", json!({ "/rails/clamps": [["8 in"]] })),
+        in_rails("clamp-window", "/rails/clamps", json!({ "/rails/clamps": [] })),
+        in_rails("too-many", "/rails/clamps", json!({ "/rails/clamps": vec![["1 in", "2 in"]; 9] })),
+        in_rails("too-many", "/rails/zones", {
+            let zone = json!({ "from": ["0", "0"], "to": ["38 ft", "5 ft"], "greatest_span": "4 ft" });
+            json!({ "/rails/zones": vec![zone; 101] })
+        }),
+        in_rails("clamp-window", "/rails/clamps/0", json!({ "/rails/clamps/0": ["16 in", "8 in"] })),
+        in_rails("clamp-window", "/rails/clamps/1", json!({ "/rails/clamps/1": ["58 in", "66 1/64 in"] })),
+        in_rails("rails-too-near", "/rails/clamps", json!({ "/rails/clamps/1": ["16 in", "58 in"] })),
+        in_rails("rails-too-near", "/rails/clamps", json!({ "/rails/clamps/1": ["21 63/64 in", "58 in"] })),
+        in_rails(
+            "rails-too-near",
+            "/rails/clamps",
+            json!({ "/rails/clamps": [["0", "61 in"]], "/rows": 2, "/row_gap": "63/64 in" }),
+        ),
+        in_rails(
+            "zone-upside-down",
+            "/rails/zones/0",
+            json!({ "/rails/zones": [{ "from": ["0", "5 ft"], "to": ["38 ft", "0"], "greatest_span": "4 ft" }] }),
+        ),
+        case(
+            "rails-without-rafters",
+            "/slopes/0/arrays/0/rails",
+            json!({ "/slopes/0/rafters": null, "/slopes/0/arrays": [railed("field", "3 ft", json!({}))] }),
+        ),
+        case("opening-too-large", "/slopes/0", {
+            let on_masts = railed("field", "3 ft", json!({ "/rails/assembly": "mast" }));
+            json!({ "/assemblies/mast/clearance": "97 cm", "/slopes/0/posts": null, "/slopes/0/arrays": [on_masts] })
+        }),
+        case(
+            "not-ascending",
+            "/slopes/0/rafters/lines/1",
+            crooked(json!([{ "lower": "1 ft", "upper": "2 ft" }, { "lower": "4 ft", "upper": "2 ft" }])),
+        ),
+        case(
+            "rafters-overlap",
+            "/slopes/0/rafters/lines",
+            crooked(
+                json!([{ "lower": "1 ft", "upper": "1 ft" }, { "lower": "3 ft", "upper": "13 31/64 in" }]),
+            ),
+        ),
+        case("no-rafters", "/slopes/0/rafters/lines", crooked(json!([]))),
+        case("one-way", "/slopes/0/rafters", slope("rafters/lines", json!([]))),
+        case("wrong-type", "/slopes/0/posts/0/fixed", slope("posts/0/fixed", json!(1))),
+        case_with(
+            "wrong-type",
+            "/slopes/0/posts/csv",
+            slope("posts", json!({ "csv": "posts.csv" })),
+            &[("posts.csv", "name,assembly,u,v,fixed\nA1,post-7,5 ft,5 ft,yes\n")],
+        ),
+        case("out-of-range", "/practice/cost_of_failing", json!({ "/practice/cost_of_failing": "-1" })),
         case("missing-file", "/slopes/0/posts/csv", slope("posts", json!({ "csv": "posts.csv" }))),
         case("bad-file-name", "/slopes/0/posts/csv", slope("posts", json!({ "csv": "../posts.csv" }))),
         case("bad-file-name", "/slopes/0/posts/csv", slope("posts", json!({ "csv": "/etc/posts.csv" }))),
@@ -451,6 +548,11 @@ fn findings() -> Vec<Case> {
         ),
         case("inside-setback", "/slopes/0/posts/0", slope("posts/0/v", json!("15 ft 6 1/64 in"))),
         case("no-such-edge", "/slopes/0/setbacks/hip", slope("setbacks/hip", json!("18 in"))),
+        case("no-such-edge", "/slopes/0/setbacks/hole", slope("setbacks/hole", json!("12 in"))),
+        case("inside-setback", "/slopes/0/posts/0", {
+            let vent = json!([["60 in", "3 ft"], ["62 in", "3 ft"], ["62 in", "38 in"], ["60 in", "38 in"]]);
+            json!({ "/slopes/0/holes": [{ "outline": vent }], "/slopes/0/setbacks/hole": "4 1/64 in" })
+        }),
         case("no-such-edge", "/slopes/0/perimeter/edges/0", slope("perimeter/edges/0", json!("valley"))),
         case("array-off-slope", "/slopes/0/arrays/0", slope("arrays", json!([array("field", "30 ft", 3)]))),
         case("array-off-slope", "/slopes/0/arrays/0", slope("arrays", json!([array("field", "40 ft", 3)]))),
@@ -520,6 +622,10 @@ fn what_sits_exactly_on_a_limit_is_good() {
         json!({ "/slopes/0/pitch": "3:12", "/underlayments/felt-30/head_lap": "19 in" }),
         json!({ "/practice/breakage/cut": 0, "/practice/service_level": 0.999 }),
         json!({ "/slopes/0/arrays": [array("left", "0", 3), array("right", "10 ft 2 in", 3)] }),
+        json!({ "/slopes/0/arrays": [railed("left", "6 in", json!({})), railed("right", "11 ft 8 in", json!({}))] }),
+        json!({ "/slopes/0/arrays": [railed("field", "3 ft", json!({
+            "/rails/clamps": [["0", "22 in"], ["28 in", "60 in"]], "/rows": 2, "/row_gap": "0",
+        }))] }),
         json!({ "/practice/three_course_allowed": true }),
         three_course("/practice/edge_extension", json!("2 in")),
         three_course("/practice/mesh_width", json!("10 in")),

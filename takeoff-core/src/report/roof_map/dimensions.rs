@@ -176,12 +176,13 @@ fn courses(svg: &mut Markup, slope: &SlopeTakeoff, sheet: Sheet, shown: Quantiti
     }
 }
 
-/// Rafter numbers above, and the spacing of two about the middle.
+/// Rafter numbers above, and the spacing of two about the middle, there.
 fn rafters(svg: &mut Markup, slope: &SlopeTakeoff, sheet: Sheet, shown: Quantities) {
     let upper = sheet.slope[3];
-    let spacings = slope.rafters_mm.windows(2).map(|pair| pair[1] - pair[0]);
+    let centres: Vec<f64> = slope.rafters_mm.iter().map(|&[_, upper]| upper).collect();
+    let spacings = centres.windows(2).map(|pair| pair[1] - pair[0]);
     let every = every(spacings.fold(f64::INFINITY, f64::min), sheet.mm(2.0 * GAP));
-    for (number, &u) in (1_u64..).zip(&slope.rafters_mm).filter(|(number, _)| (number - 1) % every == 0) {
+    for (number, &u) in (1_u64..).zip(&centres).filter(|(number, _)| (number - 1) % every == 0) {
         svg.tag("text")
             .with("x", u)
             .with("y", -upper - sheet.mm(4.2))
@@ -189,8 +190,8 @@ fn rafters(svg: &mut Markup, slope: &SlopeTakeoff, sheet: Sheet, shown: Quantiti
             .with("fill", marks::WOOD)
             .text(&format!("R{number}"));
     }
-    let middle = slope.rafters_mm.len().saturating_sub(1) / 2;
-    if let [left, right, ..] = slope.rafters_mm.get(middle..).unwrap_or_default() {
+    let middle = centres.len().saturating_sub(1) / 2;
+    if let [left, right, ..] = centres.get(middle..).unwrap_or_default() {
         let at = upper + sheet.mm(7.5);
         line_with_ends(svg, sheet, [*left, at], [*right, at]);
         svg.tag("text")

@@ -68,11 +68,20 @@ fn joint_edges(slope: &SlopeTakeoff) -> Vec<f64> {
 pub(super) fn hidden_lines(svg: &mut Markup, slope: &SlopeTakeoff, sheet: Sheet, prefix: &str) {
     let [left, lower, right, upper] = sheet.slope;
     svg.tag("g").with("clip-path", format!("url(#{prefix}-field)")).with("fill", "none").open();
-    let rafters = slope.rafters_mm.iter().fold(Pen::default(), |pen, &u| pen.to(u, lower).line(u, upper));
-    rafter_line(svg, sheet, rafters);
+    rafter_line(svg, sheet, rafters(slope, lower, upper));
     let laps = slope.lap_lines_mm.iter().fold(Pen::default(), |pen, &v| pen.to(left, v).line(right, v));
     lap_line(svg, sheet, laps);
     svg.close("g");
+}
+
+/// The centre lines of the rafters from one height of the drawing to another.
+fn rafters(slope: &SlopeTakeoff, lower: f64, upper: f64) -> Pen {
+    let bounds = slope.outline_mm.first().and_then(super::bounds);
+    let Some([_, low, _, high]) = bounds else { return Pen::default() };
+    slope.rafters_mm.iter().fold(Pen::default(), |pen, &[from, to]| {
+        let at = |v: f64| from + (to - from) * ((v - low) / (high - low));
+        pen.to(at(lower), lower).line(at(upper), upper)
+    })
 }
 
 /// Draws as a rafter's centre line.

@@ -3,6 +3,7 @@ use std::cell::Cell;
 use std::collections::{BTreeMap, BTreeSet};
 
 use roxmltree::{Document, Node};
+use serde_json::json;
 
 use super::super::{plain, roof_map};
 use super::{HOSTILE, sample};
@@ -103,6 +104,23 @@ fn bands_stand_where_they_are_and_the_legend_counts_them() {
         drawn.set(drawn.get() + bands.len());
     });
     assert!(drawn.get() > 0, "no bands were drawn");
+}
+
+/// Three rafters, the middle one 1 m farther right at the ridge, 204 in up, than at the eave: it is drawn down to the lowest
+/// noses, 1 1/2 in below the eave.
+#[test]
+fn a_crooked_rafter_is_drawn_as_it_runs() {
+    let takeoff = sample::edited(|job| {
+        let line = |lower: &str, upper: &str| json!({ "lower": lower, "upper": upper });
+        let lines = [line("1 m", "1 m"), line("4 m", "5 m"), line("8 m", "8 m")];
+        job["slopes"][0]["rafters"] = json!({ "width": "1 1/2 in", "lines": lines });
+    });
+    assert_eq!(takeoff.slopes[0].rafters_mm, [[1000.0, 1000.0], [4000.0, 5000.0], [8000.0, 8000.0]]);
+    let svg = roof_map(&takeoff, &takeoff.slopes[0].name).unwrap();
+    let document = Document::parse(&svg).unwrap();
+    let at_noses = 4000.0 - 1000.0 * 1.5 / 204.0;
+    let way = format!("M1000 38.1V-5181.6M{at_noses:.1} 38.1L5000 -5181.6M8000 38.1V-5181.6");
+    assert!(document.descendants().any(|node| node.attribute("d") == Some(&way)), "{way}");
 }
 
 #[test]
