@@ -2,6 +2,7 @@
 use std::borrow::Cow;
 use std::fmt;
 
+use rust_decimal::prelude::ToPrimitive;
 use rust_decimal::{Decimal, RoundingStrategy};
 use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
 use serde::{Serialize, Serializer};
@@ -19,6 +20,11 @@ impl Money {
     /// The amount.
     pub const fn amount(self) -> Decimal {
         self.0
+    }
+
+    /// The amount as a number, where no cent depends on it.
+    pub fn to_f64(self) -> f64 {
+        self.0.to_f64().unwrap_or_default()
     }
 }
 

@@ -107,7 +107,7 @@ fn chained(site: &Site, methods: &[Method], own: &[(usize, Rect)]) -> Vec<Vec<us
 /// One patch, before it is known what it meets.
 fn patch(site: &Site, place: usize, bounds: &Rect, posts: &[&Post], line: Option<i64>) -> Patch {
     let (width, height) = (bounds.right - bounds.left, bounds.upper - bounds.lower);
-    let pieces = pieces(height, &site.slope.underlayment);
+    let pieces = pieces_of_sheet(height, &site.slope.underlayment);
     let laps = (pieces - 1) as i64 * grid(site.slope.underlayment.head_lap);
     let perimeter = 2 * (width + height);
     let (inside, at_edge): (Vec<&Post>, Vec<&Post>) =
@@ -130,7 +130,7 @@ fn patch(site: &Site, place: usize, bounds: &Rect, posts: &[&Post], line: Option
 }
 
 /// In how many pieces of sheet a patch is laid.
-fn pieces(height: i64, sheet: &Underlayment) -> u64 {
+pub fn pieces_of_sheet(height: i64, sheet: &Underlayment) -> u64 {
     let (width, lap) = (grid(sheet.sheet_width), grid(sheet.head_lap));
     if height <= width { 1 } else { ceil_div(height - lap, width - lap) }
 }

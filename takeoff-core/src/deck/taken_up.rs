@@ -86,8 +86,6 @@ pub fn tile_work(site: &Site, taken: &[Taken]) -> Vec<TileWork> {
         .map(|taken| {
             let footprint = footprint_of(site, taken);
             let face = site.grid.face(taken.tile);
-            let laid_again = taken.class != TileClass::Loosened;
-            let in_strip = || strip.as_ref().is_some_and(|strip| strip.meets_any(&seen(&footprint, &face)));
             TileWork {
                 tile: tile_name(&site.grid, site.field.bounds(), taken.tile, taken.piece),
                 piece: piece_name(site.slope, taken.tile.part),
@@ -95,7 +93,7 @@ pub fn tile_work(site: &Site, taken: &[Taken]) -> Vec<TileWork> {
                 column: site.grid.column_number(taken.tile, site.field.bounds()),
                 class: taken.class,
                 edge_tile: matches!(footprint, Footprint::Edge { .. }),
-                refasten: laid_again && in_strip(),
+                refasten: refastened(site, strip.as_ref(), taken),
                 excluded: taken.excluded,
                 posts: taken.posts.iter().map(|&post| site.slope.posts[post].name.clone()).collect(),
                 face_mm: face.mm(),
@@ -103,6 +101,12 @@ pub fn tile_work(site: &Site, taken: &[Taken]) -> Vec<TileWork> {
             }
         })
         .collect()
+}
+
+/// Whether a tile is laid again where every tile is fastened: what is seen of it meets the strip along the edges.
+pub fn refastened(site: &Site, strip: Option<&Perimeter>, taken: &Taken) -> bool {
+    let Some(strip) = strip.filter(|_| taken.class != TileClass::Loosened) else { return false };
+    strip.meets_any(&seen(&footprint_of(site, taken), &site.grid.face(taken.tile)))
 }
 
 /// How many tiles of a part are in a class; excluded ones are in none.

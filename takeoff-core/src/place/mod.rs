@@ -12,3 +12,4 @@ pub use nearest::{Better, nearest};
 pub use neighbours::{Neighbours, partners_of};
 pub(crate) use state::Tally;
 pub use state::{Mover, State};
+pub(crate) use thresholds::{Axis, thresholds};

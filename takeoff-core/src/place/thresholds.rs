@@ -14,7 +14,7 @@ use super::Mover;
 
 /// Along which axis a post moves.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Axis {
+pub(crate) enum Axis {
     /// Along the eave.
     U,
     /// Up and down the slope.
@@ -23,7 +23,7 @@ pub(super) enum Axis {
 
 impl Axis {
     /// `at`, moved by `by` grid steps.
-    pub(super) fn moved(self, at: Point, by: i64) -> Point {
+    pub(crate) fn moved(self, at: Point, by: i64) -> Point {
         match self {
             Axis::U => Point::new(at.u + by, at.v),
             Axis::V => Point::new(at.u, at.v + by),
@@ -55,7 +55,7 @@ impl Axis {
     }
 
     /// A rectangle stretched along the way from `low` to `high` steps.
-    pub(super) fn swept(self, rect: &Rect, low: i64, high: i64) -> Rect {
+    pub(crate) fn swept(self, rect: &Rect, low: i64, high: i64) -> Rect {
         match self {
             Axis::U => Rect::new(rect.left + low, rect.lower, rect.right + high, rect.upper),
             Axis::V => Rect::new(rect.left, rect.lower + low, rect.right, rect.upper + high),
@@ -64,7 +64,7 @@ impl Axis {
 }
 
 /// The moves, in grid steps from `low` to `high`, at which the state may change, ascending.
-pub(super) fn thresholds(mover: &Mover, at: Point, axis: Axis, low: i64, high: i64) -> Vec<i64> {
+pub(crate) fn thresholds(mover: &Mover, at: Point, axis: Axis, low: i64, high: i64) -> Vec<i64> {
     let site = mover.site;
     let web = grid(site.practice.least_web);
     let own = mover.opening_at(at);

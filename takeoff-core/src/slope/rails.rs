@@ -1,6 +1,7 @@
 //! The rails of an array, and what holds for the posts below them.
 use std::sync::Arc;
 
+use crate::geometry::Point;
 use crate::job::{Assembly, SlopePoint};
 use crate::units::Length;
 
@@ -58,4 +59,12 @@ pub struct SpanZone {
     pub(crate) to: SlopePoint,
     pub(crate) greatest_span: Length,
     pub(crate) greatest_overhang: Length,
+}
+
+impl SpanZone {
+    /// Whether a rail at a height meets it on its way from `from` to `to`, all in grid steps; touching counts.
+    pub(crate) fn meets(&self, from: i64, to: i64, v: i64) -> bool {
+        let (lower_left, upper_right) = (Point::from(self.from), Point::from(self.to));
+        (lower_left.v..=upper_right.v).contains(&v) && from <= upper_right.u && to >= lower_left.u
+    }
 }

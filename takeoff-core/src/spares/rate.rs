@@ -112,12 +112,12 @@ impl Rate {
     }
 
     /// The mean of the former: `n p`, with the mean rate for `p`.
-    pub(super) fn mean_broken(self, n: u64) -> f64 {
+    pub(crate) fn mean_broken(self, n: u64) -> f64 {
         n as f64 * self.mean()
     }
 
     /// The mean of the latter, `n p/(1 − p)` or `n α/(β − 1)`; there is none where β is not above 1.
-    pub(super) fn mean_broken_before(self, n: u64) -> Option<f64> {
+    pub(crate) fn mean_broken_before(self, n: u64) -> Option<f64> {
         let odds = match self {
             _ if n == 0 => 0.0,
             Rate::Known(p) => p / (1.0 - p),

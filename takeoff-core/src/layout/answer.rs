@@ -1,0 +1,192 @@
+//! From a job to its layout, and why that is the one.
+use rust_decimal::Decimal;
+use rust_decimal::prelude::FromPrimitive;
+
+use crate::buying::{Currency, Money};
+use crate::geometry::{Point, grid, to_mm};
+use crate::job::{Display, Job, Problem, Severity};
+use crate::takeoff::takeoff;
+use crate::units::Length;
+
+use super::apply::{applied, unused_names};
+use super::clash::no_layout;
+use super::cost::{additive, cost};
+use super::foot::Foot;
+use super::lay::{Laid, Wanted, is_replaced, lay, posts_of};
+use super::nudge::nudges;
+use super::result::{
+    ArrayLayout, Constraint, ConstraintPrice, Figures, Layout, RailLayout, RailPost, RunnerUp,
+};
+use super::score::Score;
+use super::settle::Placed;
+
+/// A layout, and the job as it lays it out.
+#[derive(Clone, Debug)]
+pub struct LaidOut {
+    /// What is where, and why.
+    pub layout: Layout,
+    /// The job with its arrays and posts there.
+    pub job: Job,
+}
+
+/// Places the arrays of a job that have rails, their rails and their posts where the additive cost is least.
+///
+/// # Rule
+///
+/// The additive cost is the sum over the posts of what each costs by itself ([`additive`]). Least are first the posts
+/// that sever a tile or fail a check, then those in an interval shorter than twice the least margin, then the cost. Of
+/// equal layouts it is the one with the largest margin, then the lowest.
+///
+/// # Errors
+///
+/// `no-rails` where there is nothing to lay out; `no-costs` where nothing has a price; `no-layout` with the smallest set
+/// of constraints that clash, and what would have to give; what the takeoff of the laid job refuses.
+pub fn layout(job: &Job) -> Result<LaidOut, Vec<Problem>> {
+    let has_rails = job.slopes.iter().flat_map(|slope| &slope.arrays).any(|array| array.rails.is_some());
+    let has_posts = job.slopes.iter().any(|slope| !slope.posts.is_empty());
+    if !has_rails && !has_posts {
+        let message = "no array has rails, and there is no post: there is nothing to lay out";
+        let help = "give `rails` to the arrays that posts are to be placed for";
+        return Err(vec![error("no-rails", message, help)]);
+    }
+    let Some(currency) = job.bid.as_ref().map(|terms| &terms.currency) else {
+        let message = "the job has neither prices nor labour: there is nothing to weigh places by";
+        let help = "give `prices`, or `labour` with its rate and minutes in `bid`";
+        return Err(vec![error("no-costs", message, help)]);
+    };
+    let wanted = Wanted { runners_up: RUNNERS_UP, map: true };
+    let laid = lay(job, wanted).map_err(|none| vec![no_layout(job, none)])?;
+    let laid_job = applied(job, &laid);
+    let findings = super::check(job, &laid_job);
+    if findings.iter().any(|problem| problem.severity == Severity::Error) {
+        return Err(findings);
+    }
+    let replaces = job.slopes.iter().any(|slope| slope.posts.iter().any(|post| is_replaced(slope, post)));
+    let (after, unpriced) = figures(&laid_job, currency)?;
+    let layout = Layout {
+        format: "tilepost-layout/1".to_owned(),
+        job: job.name.clone(),
+        display: job.display,
+        currency: currency.code().to_owned(),
+        before: if replaces { Some(figures(job, currency)?.0) } else { None },
+        after,
+        arrays: laid.iter().map(|laid| array_layout(job, laid, currency)).collect(),
+        constraints: if has_rails { constraint_prices(job, &laid, currency) } else { Vec::new() },
+        nudges: nudges(&laid_job, currency),
+        unpriced,
+        findings,
+    };
+    Ok(LaidOut { layout, job: laid_job })
+}
+
+/// How many runners-up are told of each array.
+const RUNNERS_UP: usize = 3;
+
+fn error(code: &str, message: &str, help: &str) -> Problem {
+    let [code, message, help] = [code, message, help].map(str::to_owned);
+    Problem { code, message, help, path: String::new(), severity: Severity::Error }
+}
+
+/// An amount in the currency's minor unit.
+pub(super) fn money(currency: &Currency, amount: f64) -> Money {
+    currency.round(Decimal::from_f64(amount).unwrap_or_default())
+}
+
+/// The totals of a job, and what has no price in it.
+fn figures(job: &Job, currency: &Currency) -> Result<(Figures, Vec<String>), Vec<Problem>> {
+    let taken = takeoff(job)?;
+    let shared = cost(job, &taken)?;
+    let each = additive(job)?;
+    let counts = &taken.counts;
+    let figures = Figures {
+        posts: counts.posts,
+        holes: counts.holes,
+        notches: counts.notches,
+        corners: counts.corners,
+        severed: counts.severed,
+        patches: counts.patches,
+        removed: counts.removed,
+        loosened: counts.loosened,
+        boards: taken.slopes.iter().map(|slope| slope.blocking.len() as u64).sum(),
+        additive_cost: money(currency, each.total()),
+        shared_cost: money(currency, shared.total()),
+        gap: money(currency, each.total() - shared.total()),
+        price: taken.bid.as_ref().map(|bid| bid.totals.price),
+    };
+    Ok((figures, shared.unpriced.into_iter().collect()))
+}
+
+fn array_layout(job: &Job, laid: &Laid, currency: &Currency) -> ArrayLayout {
+    let slope = &job.slopes[laid.slope];
+    let array = &slope.arrays[laid.array];
+    let own = Point::from(array.at);
+    let Placed { score, at, rails, spare_margin } = &laid.placed;
+    let amount = |score: &Score| money(currency, score.amount());
+    let windows = array.rails.as_ref().map_or(0, |rails| rails.clamps.len()).max(1);
+    let pitch = grid(array.module_height + array.row_gap);
+    let names = unused_names(slope, &array.name, rails);
+    let rail_layouts = rails.iter().zip(names).enumerate().map(|(number, (rail, names))| RailLayout {
+        rail: number as u64 + 1,
+        v_mm: to_mm(rail.v),
+        clamp_mm: to_mm(rail.v - at.v - (number / windows) as i64 * pitch),
+        additive_cost: amount(&rail.score),
+        posts: rail
+            .posts
+            .iter()
+            .zip(names)
+            .map(|(&(foot, u), name)| RailPost {
+                name,
+                u_mm: to_mm(u),
+                rafter: foot.number().map(|rafter| rafter as u64 + 1),
+                on_board: matches!(foot, Foot::Bay(_)),
+            })
+            .collect(),
+    });
+    let runner_up = |placed: &Placed| RunnerUp {
+        right_mm: to_mm(placed.at.u - own.u),
+        up_mm: to_mm(placed.at.v - own.v),
+        rails_v_mm: placed.rails.iter().map(|rail| to_mm(rail.v)).collect(),
+        posts: posts_of(placed).len() as u64,
+        additive_cost: amount(&placed.score),
+        more: money(currency, placed.score.amount() - score.amount()),
+        failing: placed.score.failing,
+        thin: placed.score.thin,
+    };
+    ArrayLayout {
+        slope: slope.name.clone(),
+        array: array.name.clone(),
+        right_mm: to_mm(at.u - own.u),
+        up_mm: to_mm(at.v - own.v),
+        u_mm: to_mm(at.u),
+        v_mm: to_mm(at.v),
+        rails: rail_layouts.collect(),
+        additive_cost: amount(score),
+        failing: score.failing,
+        thin: score.thin,
+        least_margin_mm: job.practice.least_margin.mm() + to_mm(*spare_margin),
+        yielded: laid.yielded,
+        runners_up: laid.runners_up.iter().map(runner_up).collect(),
+        map: laid.map.clone(),
+    }
+}
+
+/// What each constraint costs: an inch more or less of it (25 mm where the job is shown in metric units), or none.
+fn constraint_prices(job: &Job, laid: &[Laid], currency: &Currency) -> Vec<ConstraintPrice> {
+    let by = match job.display {
+        Display::Imperial => Length::INCH,
+        Display::Metric => Length::from_nm(25 * Length::MM.nm()),
+    };
+    let sum = |laid: &[Laid]| laid.iter().map(|laid| laid.placed.score).sum::<Score>();
+    let now = sum(laid);
+    let price = |constraint: Constraint| {
+        let eased = lay(&constraint.eased(job, by)?, Wanted::default()).ok()?;
+        let then = sum(&eased);
+        Some(ConstraintPrice {
+            constraint,
+            by_mm: constraint.is_length().then_some(by.mm()),
+            saves: money(currency, now.amount() - then.amount()),
+            fewer_faults: i64::from(now.failing + now.thin) - i64::from(then.failing + then.thin),
+        })
+    };
+    Constraint::ALL.into_iter().filter_map(price).collect()
+}

@@ -1,0 +1,83 @@
+//! The heights at which a rail is looked at, and its cheapest posts there.
+use crate::geometry::grid;
+
+use super::path::Best;
+use super::rail::Rail;
+use super::score::Score;
+
+/// A rail with its cheapest posts at every height that may be best, for one turn of the rafters.
+pub(super) struct Heights {
+    /// Ascending: the ends of spans, and where a zone or a greatest span begins or ends to hold.
+    pub(super) places: Vec<i64>,
+    /// At each place.
+    pub(super) at: Vec<Vec<Best>>,
+    /// At the heights from each place to the next, both left out: not above what any of them costs.
+    pub(super) between: Vec<Vec<Best>>,
+}
+
+impl Heights {
+    /// `ends` is how far left and right the rail's left end may be, `long` how long the rail is.
+    pub(super) fn of(rail: &Rail, phase: usize, ends: (i64, i64), long: i64) -> Heights {
+        let places = places(rail);
+        let at = places.iter().map(|&v| rail.best(&rail.standing(v, phase), v, ends, long)).collect();
+        let between = places.windows(2).map(|pair| {
+            let (low, high) = (pair[0] + 2, pair[1] - 2);
+            if low > high {
+                return Vec::new();
+            }
+            rail.best(&rail.standing_between(low, high, phase), low, ends, long)
+        });
+        let between = between.collect();
+        Heights { places, at, between }
+    }
+}
+
+/// The least of what carries the rail with its left end at `left`.
+pub(super) fn least(rail: &Rail, found: &[Best], left: i64, long: i64, v: i64) -> Option<Score> {
+    found.iter().filter(|best| rail.carries(best, left, long, v)).map(|best| best.score).min()
+}
+
+fn places(rail: &Rail) -> Vec<i64> {
+    let Rail { low, high, .. } = *rail;
+    let spans = rail.feet.iter().flat_map(|footing| footing.spans.iter());
+    let mut places: Vec<i64> = spans.flat_map(|span| [span.from, span.to]).collect();
+    for zone in &rail.rails.zones {
+        let (from, to) = (grid(zone.from.v), grid(zone.to.v));
+        places.extend([from - 2, from, to, to + 2]);
+    }
+    places.extend(where_ways_change(rail));
+    places.extend([low, high]);
+    places.retain(|v| (low..=high).contains(v));
+    places.sort_unstable();
+    places.dedup();
+    places
+}
+
+/// Where the way between two crooked rafters begins or ceases to be within a span or the least distance: the heights
+/// on both sides.
+fn where_ways_change(rail: &Rail) -> Vec<i64> {
+    let Rail { rails, low, high, .. } = *rail;
+    let zones = rails.zones.iter().map(|zone| grid(zone.greatest_span));
+    let limits: Vec<i64> = zones.chain([grid(rails.greatest_span), grid(rails.least_distance) - 1]).collect();
+    let mut changes = Vec::new();
+    let feet = 0..rail.feet.len();
+    for (a, b) in feet.clone().flat_map(|a| feet.clone().map(move |b| (a, b))) {
+        if !(rail.is_crooked(a) || rail.is_crooked(b)) {
+            continue;
+        }
+        let way = |v: i64| rail.u_at(b, v) - rail.u_at(a, v);
+        for &limit in &limits {
+            let within = |v: i64| way(v) <= limit;
+            if way(low) <= 0 || within(low) == within(high) {
+                continue;
+            }
+            let (mut same, mut other) = (low, high);
+            while other - same > 2 {
+                let middle = 2 * ((same + other) / 2).div_euclid(2);
+                if within(middle) == within(low) { same = middle } else { other = middle }
+            }
+            changes.extend([same, other]);
+        }
+    }
+    changes
+}

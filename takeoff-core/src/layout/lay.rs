@@ -1,0 +1,172 @@
+//! Lays all arrays of a job that have rails.
+use std::collections::BTreeMap;
+
+use crate::geometry::{Point, grid};
+use crate::job::{Job, Post, Slope};
+use crate::slope::{Array, Rails, Site};
+
+use super::allowed::Keep;
+use super::map::ShiftMap;
+use super::rail::{FixedPost, Known, Others, Rail};
+use super::search::Search;
+use super::settle::Placed;
+use super::work::Trial;
+
+/// An array that is laid.
+#[derive(Clone, Debug)]
+pub(super) struct Laid {
+    /// Places of the slope in the job, and of the array on the slope.
+    pub(super) slope: usize,
+    pub(super) array: usize,
+    pub(super) placed: Placed,
+    /// The next best ones, each of another cost.
+    pub(super) runners_up: Vec<Placed>,
+    pub(super) map: Option<ShiftMap>,
+    /// Whether it had to keep away from arrays that were laid before it, so that all of them together may not be at
+    /// their least.
+    pub(super) yielded: bool,
+}
+
+/// An array that has no layout: places of the slope in the job and of the array on the slope.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) struct NoLayout {
+    pub(super) slope: usize,
+    pub(super) array: usize,
+}
+
+/// What is looked for besides the best place.
+#[derive(Clone, Copy, Debug, Default)]
+pub(super) struct Wanted {
+    pub(super) runners_up: usize,
+    pub(super) map: bool,
+}
+
+/// Lays the arrays, slope by slope. Arrays are laid apart from each other; where posts of two come nearer to each other
+/// than they may, those of the slope are laid once more one after the other, each keeping away from those before.
+pub(super) fn lay(job: &Job, wanted: Wanted) -> Result<Vec<Laid>, NoLayout> {
+    let mut all = Vec::new();
+    for (place, slope) in job.slopes.iter().enumerate() {
+        let on_slope = OnSlope::of(job, place, slope);
+        let mut laid = on_slope.lay(wanted, false)?;
+        if on_slope.come_too_near(&laid) {
+            laid = on_slope.lay(wanted, true)?;
+        }
+        all.extend(laid);
+    }
+    Ok(all)
+}
+
+/// Whether a layout replaces a post: it lies below an array with rails and is not fixed.
+pub(super) fn is_replaced(slope: &Slope, post: &Post) -> bool {
+    !post.fixed && below(slope, post).is_some()
+}
+
+/// The array with rails that a post lies below.
+fn below(slope: &Slope, post: &Post) -> Option<usize> {
+    let covers = |array: &Array| array.rails.is_some() && array.covers(Point::from(post.at));
+    slope.arrays.iter().position(covers)
+}
+
+struct OnSlope<'a> {
+    job: &'a Job,
+    place: usize,
+    slope: &'a Slope,
+    site: Site<'a>,
+}
+
+impl<'a> OnSlope<'a> {
+    fn of(job: &'a Job, place: usize, slope: &'a Slope) -> OnSlope<'a> {
+        OnSlope { job, place, slope, site: Site::of(slope, &job.practice) }
+    }
+
+    fn railed(&self) -> impl Iterator<Item = (usize, &'a Array, &'a Rails)> {
+        let arrays = self.slope.arrays.iter().enumerate();
+        arrays.filter_map(|(place, array)| Some((place, array, array.rails.as_ref()?)))
+    }
+
+    fn lay(&self, wanted: Wanted, in_turn: bool) -> Result<Vec<Laid>, NoLayout> {
+        let trials: BTreeMap<&str, Trial> = self
+            .railed()
+            .map(|(_, _, rails)| {
+                (rails.assembly.name.as_str(), Trial::new(self.job, &self.site, &rails.assembly))
+            })
+            .collect();
+        let mut known: BTreeMap<&str, Known> = BTreeMap::new();
+        let mut laid: Vec<Laid> = Vec::new();
+        for (place, array, rails) in self.railed() {
+            let no_layout = NoLayout { slope: self.place, array: place };
+            let name = rails.assembly.name.as_str();
+            let (Some(trial), Some(rafters)) = (trials.get(name), &self.slope.rafters) else {
+                return Err(no_layout);
+            };
+            let mut stay = self.posts_that_stay(place);
+            if in_turn {
+                let before = laid.iter().flat_map(|laid| posts_of(&laid.placed));
+                stay.extend(before);
+            }
+            let keep = Keep { posts: &stay, least: grid(rails.least_distance) };
+            let others = Others { fixed: &self.fixed_below(place), keep };
+            let of_name = known.entry(name).or_default();
+            let rails_of = Rail::of_array(array, rails, rafters, trial, &others, of_name);
+            let mut search = Search::new(array, rails, rails_of);
+            let found = search.best(wanted.runners_up);
+            let best = found.first().ok_or(no_layout)?.score;
+            let (equals, others) = found.split_at(found.partition_point(|found| found.score == best));
+            let placed = search.settled(equals, trial.marks).ok_or(no_layout)?;
+            let mut runners_up: Vec<Placed> = Vec::new();
+            for other in others.chunk_by(|a, b| a.score == b.score).take(wanted.runners_up) {
+                runners_up.extend(search.settled(other, trial.marks));
+            }
+            let map = wanted.map.then(|| ShiftMap::of(&mut search));
+            laid.push(Laid { slope: self.place, array: place, placed, runners_up, map, yielded: in_turn });
+        }
+        Ok(laid)
+    }
+
+    /// Fixed posts below an array.
+    fn fixed_below(&self, array: usize) -> Vec<FixedPost> {
+        let posts = self.slope.posts.iter().enumerate();
+        let fixed = posts.filter(|(_, post)| post.fixed && below(self.slope, post) == Some(array));
+        let cost = |post: &Post| {
+            let trial = Trial::new(self.job, &self.site, &post.assembly);
+            let at = Point::from(post.at);
+            let work = trial.work(at);
+            trial.base(&work).money + work.patch.map_or(0, |sheet| trial.sheet(&sheet, at.v))
+        };
+        fixed.map(|(place, post)| FixedPost { place, at: post.at, money: cost(post) }).collect()
+    }
+
+    /// Posts that are not replaced, those below the array aside.
+    fn posts_that_stay(&self, array: usize) -> Vec<Point> {
+        let stay = self
+            .slope
+            .posts
+            .iter()
+            .filter(|post| !is_replaced(self.slope, post) && below(self.slope, post) != Some(array));
+        stay.map(|post| Point::from(post.at)).collect()
+    }
+
+    /// Whether posts of two arrays are nearer to each other than either's rails ask for.
+    fn come_too_near(&self, laid: &[Laid]) -> bool {
+        let posts = |laid: &Laid| posts_of(&laid.placed);
+        let least = |laid: &Laid| {
+            self.slope.arrays[laid.array].rails.as_ref().map_or(0, |rails| grid(rails.least_distance))
+        };
+        laid.iter().enumerate().any(|(i, one)| {
+            laid[i + 1..].iter().any(|other| {
+                let theirs = posts(other);
+                let keep = Keep { posts: &theirs, least: least(one).max(least(other)) };
+                posts(one).into_iter().any(|post| !keep.allows(post))
+            })
+        })
+    }
+}
+
+/// Where the posts of a laid array stand.
+pub(super) fn posts_of(placed: &Placed) -> Vec<Point> {
+    let on_rail = |rail: &super::settle::PlacedRail| {
+        let v = rail.v;
+        rail.posts.iter().map(move |&(_, u)| Point::new(u, v)).collect::<Vec<_>>()
+    };
+    placed.rails.iter().flat_map(on_rail).collect()
+}

@@ -1,0 +1,200 @@
+//! A rail: how far it can be moved, what its posts may stand on, and what a post costs there.
+use std::collections::BTreeMap;
+use std::rc::Rc;
+
+use crate::geometry::{Point, grid};
+use crate::job::{Rafters, SlopePoint};
+use crate::slope::{Array, Rails};
+use crate::units::Length;
+
+use super::allowed::{Keep, allowed};
+use super::foot::Foot;
+use super::score::Score;
+use super::spans::{Span, spans};
+use super::work::Trial;
+
+/// A rail of an array.
+pub(super) struct Rail<'a> {
+    pub(super) rails: &'a Rails,
+    pub(super) rafters: &'a Rafters,
+    pub(super) trial: &'a Trial<'a>,
+    /// Its place among the array's rails, from the lowest, and its clamp window with the array where the job has it.
+    pub(super) number: usize,
+    pub(super) from: i64,
+    pub(super) to: i64,
+    /// How far down and up it reaches with the array's shift; a fixed post leaves it one height only.
+    pub(super) low: i64,
+    pub(super) high: i64,
+    pub(super) feet: Vec<Footing>,
+}
+
+/// What a post may stand on, and where along it.
+pub(super) struct Footing {
+    pub(super) foot: Foot,
+    crooked: bool,
+    u: i64,
+    pub(super) spans: Vec<Span>,
+}
+
+/// A post that may stand on a rail at one height.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Standing {
+    /// Its place in [`Rail::feet`].
+    pub(super) footing: usize,
+    pub(super) u: i64,
+    pub(super) score: Score,
+    /// Whether it is a fixed post, which the rail has to take.
+    pub(super) fixed: bool,
+}
+
+/// Spans by where they were looked for: feet that are alike share them.
+pub(super) type Known = BTreeMap<(i64, i64, i64), Rc<Vec<Span>>>;
+
+/// A post that stays, below the array.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct FixedPost {
+    /// Its place in the slope's list.
+    pub(super) place: usize,
+    pub(super) at: SlopePoint,
+    /// What it costs where it is.
+    pub(super) money: i64,
+}
+
+/// The posts of a slope that a rail has to take, and those it keeps away from.
+pub(super) struct Others<'a> {
+    pub(super) fixed: &'a [FixedPost],
+    pub(super) keep: Keep<'a>,
+}
+
+impl FixedPost {
+    /// It costs what it costs, and can't be better.
+    fn footing(&self) -> Footing {
+        let FixedPost { place, at, money } = *self;
+        let (u, v) = (grid(at.u), grid(at.v));
+        let span = Span { from: v, to: v, base: Score { money, ..Score::default() }, sheet: None };
+        Footing { foot: Foot::Fixed(place, at), crooked: false, u, spans: vec![span] }
+    }
+}
+
+impl<'a> Rail<'a> {
+    /// The rails of an array from the lowest up.
+    pub(super) fn of_array(
+        array: &'a Array,
+        rails: &'a Rails,
+        rafters: &'a Rafters,
+        trial: &'a Trial<'a>,
+        others: &Others<'_>,
+        known: &mut Known,
+    ) -> Vec<Rail<'a>> {
+        let origin = Point::from(array.at);
+        let pitch = grid(array.module_height + array.row_gap);
+        let windows = (0..i64::from(array.rows)).flat_map(|row| {
+            let foot = origin.v + row * pitch;
+            rails.clamps.iter().map(move |window| (foot + grid(window.from), foot + grid(window.to)))
+        });
+        let windows: Vec<(i64, i64)> = windows.collect();
+        let (down, up) = (grid(array.shift.down), grid(array.shift.up));
+        // A fixed post is on the rail whose middle it is nearest to.
+        let away = |v: i64, (from, to): (i64, i64)| (2 * v - from - to).abs();
+        let rail_of = |v: i64| {
+            let nearest = windows.iter().enumerate().min_by_key(|&(_, &window)| away(v, window));
+            nearest.map(|(number, _)| number)
+        };
+        let bounds = array.bounds();
+        let (left, right) = (bounds.left - grid(array.shift.left), bounds.right + grid(array.shift.right));
+        let mut all = Vec::with_capacity(windows.len());
+        for (number, &(from, to)) in windows.iter().enumerate() {
+            let fixed: Vec<_> =
+                others.fixed.iter().filter(|post| rail_of(grid(post.at.v)) == Some(number)).collect();
+            let heights = fixed.iter().map(|post| grid(post.at.v));
+            // Fixed posts of two heights leave the rail no place at all.
+            let low = heights.clone().fold(from - down, i64::max);
+            let high = heights.fold(to + up, i64::min);
+            let mut rail = Rail { rails, rafters, trial, number, from, to, low, high, feet: Vec::new() };
+            if low <= high {
+                let assembly = &rails.assembly;
+                for foot in Foot::all(rafters, rails.blocking, assembly.lag_edge_distance) {
+                    let us = [foot.u_at(rafters, low), foot.u_at(rafters, high)];
+                    if us.iter().all(|u| (left..=right).contains(u)) {
+                        rail.feet.push(rail.footing(foot, &others.keep, known));
+                    }
+                }
+                rail.feet.extend(fixed.into_iter().map(FixedPost::footing));
+            }
+            all.push(rail);
+        }
+        all
+    }
+
+    /// Where along a rafter or bay a post may stand.
+    fn footing(&self, foot: Foot, keep: &Keep, known: &mut Known) -> Footing {
+        let Rail { rafters, trial, low, high, .. } = *self;
+        let crooked = foot.is_crooked(rafters);
+        let u = foot.u_at(rafters, low);
+        let u_at = |v: i64| if crooked { foot.u_at(rafters, v) } else { u };
+        let found = match trial.alike(u, low, high).filter(|_| !crooked) {
+            Some(column) => known
+                .entry((column, low, high))
+                .or_insert_with(|| Rc::new(spans(trial, &u_at, low, high)))
+                .clone(),
+            None => Rc::new(spans(trial, &u_at, low, high)),
+        };
+        let stretches = allowed(trial.site, trial.mover.assembly, keep, &u_at, low, high);
+        let spans = within(trial, &found, &stretches);
+        Footing { foot, crooked, u, spans }
+    }
+
+    /// Where along the eave a footing is at a height.
+    pub(super) fn u_at(&self, footing: usize, v: i64) -> i64 {
+        let Footing { foot, crooked, u, .. } = &self.feet[footing];
+        if *crooked { foot.u_at(self.rafters, v) } else { *u }
+    }
+
+    /// Whether a footing's `u` changes with the height.
+    pub(super) fn is_crooked(&self, footing: usize) -> bool {
+        self.feet[footing].crooked
+    }
+
+    /// The span of a footing at a height.
+    pub(super) fn span_at(&self, footing: usize, v: i64) -> Option<&Span> {
+        let spans = &self.feet[footing].spans;
+        let span = spans.get(spans.partition_point(|span| span.to < v))?;
+        (span.from <= v).then_some(span)
+    }
+
+    /// What a post on a footing costs at a height, in a span that holds it.
+    pub(super) fn score(&self, footing: usize, span: &Span, v: i64) -> Score {
+        let mut score = span.score(self.trial, v);
+        if let Foot::Bay(left) = self.feet[footing].foot {
+            let v = Length::from_nm(v / 2);
+            score.money += self.trial.board(self.rafters.clear_between(left, left + 1, v));
+        }
+        score
+    }
+
+    /// Whether money may rise up a span: boards between crooked rafters grow longer.
+    pub(super) fn may_rise(&self) -> bool {
+        self.feet.iter().any(|footing| footing.crooked && matches!(footing.foot, Foot::Bay(_)))
+    }
+
+    /// Whether a footing's rafter has the number of its turn.
+    pub(super) fn has_turn(&self, footing: usize, phase: usize) -> bool {
+        let turns = self.rails.stagger.max(1) as usize;
+        self.feet[footing].foot.number().is_none_or(|number| number % turns == (self.number + phase) % turns)
+    }
+}
+
+/// Spans cut down to what is allowed, and to the marks of the tape where they have any.
+fn within(trial: &Trial, spans: &[Span], stretches: &[(i64, i64)]) -> Vec<Span> {
+    let mut inside = Vec::with_capacity(spans.len());
+    for span in spans {
+        for &(from, to) in stretches {
+            let (from, to) = (span.from.max(from), span.to.min(to));
+            if from <= to {
+                let (from, to) = trial.marks.within((from, to));
+                inside.push(Span { from, to, ..*span });
+            }
+        }
+    }
+    inside
+}

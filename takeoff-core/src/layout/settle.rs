@@ -1,0 +1,188 @@
+//! From the least score to a place: of equally good ones that with the largest margin, on a mark of the tape.
+use crate::geometry::{Point, grid};
+
+use super::foot::Foot;
+use super::heights::least;
+use super::mark::Marks;
+use super::path::Best;
+use super::rail::{Rail, Standing};
+use super::score::Score;
+use super::search::{Found, Search};
+
+/// An array where it is placed, in grid steps.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(super) struct Placed {
+    pub(super) score: Score,
+    /// The lower left corner of its lowest left module.
+    pub(super) at: Point,
+    /// From the lowest up.
+    pub(super) rails: Vec<PlacedRail>,
+    /// How far every post is, beyond the least margin, from a change of its work up or down.
+    pub(super) spare_margin: i64,
+}
+
+/// A rail where it is placed.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(super) struct PlacedRail {
+    pub(super) v: i64,
+    pub(super) score: Score,
+    /// Its posts from left to right: what each stands on, and where.
+    pub(super) posts: Vec<(Foot, i64)>,
+}
+
+/// A rail with its posts, and from where to where it may be without a change of its score.
+struct Held {
+    v: i64,
+    posts: Vec<Standing>,
+    /// The band; the rail is held where it is when that has one height only.
+    from: i64,
+    to: i64,
+}
+
+impl Held {
+    fn is_free(&self) -> bool {
+        self.from < self.to
+    }
+
+    /// How far the rail is at best from the ends of its band.
+    fn half(&self) -> i64 {
+        (self.to - self.from) / 2
+    }
+}
+
+impl Search<'_> {
+    /// Of equally good places the one with the largest margin, then the lowest; each rail in the middle of its band as
+    /// far as its window goes, on a whole 1/16 in or millimetre where one is free.
+    pub(super) fn settled(&mut self, equals: &[Found], marks: Marks) -> Option<Placed> {
+        let mut best: Option<Placed> = None;
+        for found in equals {
+            let Some(placed) = self.settle(found, marks) else { continue };
+            let key = |placed: &Placed| (-placed.spare_margin, placed.at.v, placed.at.u);
+            if best.as_ref().is_none_or(|best| key(&placed) < key(best)) {
+                best = Some(placed);
+            }
+        }
+        best
+    }
+
+    fn settle(&mut self, found: &Found, marks: Marks) -> Option<Placed> {
+        let mut held = Vec::with_capacity(self.rails.len());
+        for rail in 0..self.rails.len() {
+            held.push(self.held(rail, found)?);
+        }
+        let (spare_margin, lowest, highest) = self.shifts_of_largest_margin(&held, found.up);
+        let origin = Point::from(self.array.at).v;
+        let (lowest, _) = marks.within((origin + lowest, origin + highest));
+        let up = lowest - origin;
+        let left = self.settled_left(&held, found.left, marks);
+        let rails = held.iter().zip(&self.rails).map(|(held, rail)| {
+            let v = if held.is_free() {
+                let (low, high) = (held.from.max(rail.from + up), held.to.min(rail.to + up));
+                marks.nearest((held.from + held.to) / 2, low, high)
+            } else {
+                held.v
+            };
+            self.placed(rail, held, v)
+        });
+        let rails: Vec<PlacedRail> = rails.collect();
+        let score = rails.iter().map(|rail| rail.score).sum();
+        Some(Placed { score, at: Point::new(left, origin + up), rails, spare_margin })
+    }
+
+    fn placed(&self, rail: &Rail, held: &Held, v: i64) -> PlacedRail {
+        let of = |post: &Standing| {
+            let span = rail.span_at(post.footing, v);
+            span.map_or(post.score, |span| rail.score(post.footing, span, v))
+        };
+        let posts = held.posts.iter().map(|post| (rail.feet[post.footing].foot, rail.u_at(post.footing, v)));
+        PlacedRail { v, score: held.posts.iter().map(of).sum(), posts: posts.collect() }
+    }
+
+    /// Of a rail's heights of the least score the one whose posts have the widest band.
+    fn held(&mut self, rail: usize, found: &Found) -> Option<Held> {
+        let mut best: Option<Held> = None;
+        for &v in &found.heights[rail] {
+            let at = self.at_height(found.phase, rail, v);
+            let owner = &self.rails[rail];
+            let score = least(owner, &at, found.left, self.long, v);
+            let cheapest =
+                |best: &&Best| Some(best.score) == score && owner.carries(best, found.left, self.long, v);
+            let Some(ends) = at.iter().find(cheapest) else { continue };
+            let posts = owner.posts(&owner.standing(v, found.phase), v, ends);
+            let held = band(owner, v, posts);
+            if best.as_ref().is_none_or(|best| held.half() > best.half()) {
+                best = Some(held);
+            }
+        }
+        best
+    }
+
+    /// The largest margin that all free rails can have together, beyond the least one, and the ways up that allow it:
+    /// rail `r` has its place in `[from + t, to − t]` and in its window. Found by halving.
+    fn shifts_of_largest_margin(&self, held: &[Held], up: i64) -> (i64, i64, i64) {
+        let ways = |margin: i64| {
+            let ends = held.iter().zip(&self.rails).map(|(held, rail)| {
+                let margin = if held.is_free() { margin } else { 0 };
+                (held.from + margin - rail.to, held.to - margin - rail.from)
+            });
+            let (low, high) = ends.fold(self.up, |(low, high), (from, to)| (low.max(from), high.min(to)));
+            let fits = held.iter().all(|held| !held.is_free() || held.half() >= margin);
+            (fits && low <= high).then_some((low, high))
+        };
+        let most = held.iter().filter(|held| held.is_free()).map(Held::half).min().unwrap_or(0);
+        let (mut fits, mut too_much) = (0, most + 1);
+        while too_much - fits > 1 {
+            let middle = (fits + too_much) / 2;
+            if ways(middle).is_some() { fits = middle } else { too_much = middle }
+        }
+        // Whole nanometres both ways.
+        let whole = |(low, high): (i64, i64)| (2 * (low + 1).div_euclid(2), 2 * high.div_euclid(2));
+        let (low, high) = ways(fits).map(whole).filter(|(low, high)| low <= high).unwrap_or((up, up));
+        let rigid = held.iter().any(|held| !held.is_free());
+        (if rigid { 0 } else { fits }, low, high)
+    }
+
+    /// The array stays where it is along the eave if its posts carry it there; else it is moved no further than it must.
+    fn settled_left(&self, held: &[Held], left: i64, marks: Marks) -> i64 {
+        let carried = |left: i64| {
+            let within = (self.left.0..=self.left.1).contains(&left);
+            within
+                && held.iter().zip(&self.rails).all(|(held, rail)| {
+                    let (Some(first), Some(last)) = (held.posts.first(), held.posts.last()) else {
+                        return false;
+                    };
+                    rail.carries_from_to(first.u, last.u, left, self.long, held.v)
+                })
+        };
+        let own = Point::from(self.array.at).u;
+        [own, marks.from(left)].into_iter().find(|&left| carried(left)).unwrap_or(left)
+    }
+}
+
+/// From where to where a rail may be with the same posts at the same score.
+fn band(rail: &Rail, v: i64, posts: Vec<Standing>) -> Held {
+    let (mut from, mut to) = (rail.low, rail.high);
+    for post in &posts {
+        let span = rail.span_at(post.footing, v);
+        let flat = span
+            .filter(|span| span.sheet.is_none() || rail.trial.rates.felt + rail.trial.rates.staples == 0.0);
+        match flat.filter(|_| !post.fixed && !rail.is_crooked(post.footing)) {
+            Some(span) => (from, to) = (from.max(span.from), to.min(span.to)),
+            None => (from, to) = (v, v),
+        }
+    }
+    for zone in &rail.rails.zones {
+        let (lower, upper) = (grid(zone.from.v), grid(zone.to.v));
+        if v < lower {
+            to = to.min(lower - 2);
+        } else if v > upper {
+            from = from.max(upper + 2);
+        } else {
+            (from, to) = (from.max(lower), to.min(upper));
+        }
+    }
+    let (from, to) = (from.min(v), to.max(v));
+    let held = posts.iter().any(|post| post.fixed);
+    let (from, to) = if held { (v, v) } else { (from, to) };
+    Held { v, posts, from, to }
+}
