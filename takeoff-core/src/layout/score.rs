@@ -4,21 +4,21 @@ use std::ops::Add;
 
 /// What a post, a rail or an array takes. Smaller is better: first the failing posts, then the thin ones, then money.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
-pub struct Score {
+pub(super) struct Score {
     /// Posts that sever a tile or fail a check, where the job puts no price on it.
-    pub failing: u32,
+    pub(super) failing: u32,
     /// Posts in an interval shorter than twice the least margin.
-    pub thin: u32,
+    pub(super) thin: u32,
     /// The additive cost, in millionths of the currency.
-    pub money: i64,
+    pub(super) money: i64,
 }
 
 /// So many of the score's units of money are one of the currency.
-pub const MILLION: f64 = 1e6;
+pub(super) const MILLION: f64 = 1e6;
 
 impl Score {
     /// In the currency.
-    pub fn amount(&self) -> f64 {
+    pub(super) fn amount(&self) -> f64 {
         self.money as f64 / MILLION
     }
 }
