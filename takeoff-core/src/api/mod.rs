@@ -8,7 +8,7 @@ mod rows;
 use serde::Serialize;
 
 use crate::compare::{Comparison, compare};
-use crate::job::{Files, Job, Problem};
+use crate::job::{Files, Job, LaidJob, Problem};
 use crate::order::{Order, Ordered, order};
 use crate::report;
 use crate::takeoff::{Takeoff, takeoff};
@@ -154,6 +154,11 @@ pub fn report_html(job: &str, files: &Files) -> Option<String> {
 /// An order as `order.json` holds it.
 pub fn order_document(order: &Order) -> String {
     text(order, 3)
+}
+
+/// The job of a layout as a job file: a post a line.
+pub fn laid_document(job: &LaidJob) -> String {
+    text(job, 4)
 }
 
 /// A takeoff as `takeoff.json` holds it.

@@ -19,6 +19,23 @@ impl Display {
         }
     }
 
+    /// A length to the nanometre, for a job file: in inches where those are whole to 1/64 in, else in millimetres.
+    ///
+    /// ```
+    /// use takeoff_core::{job::Display, units::Length};
+    /// let length = Length::parse("32 1/2 in")?;
+    /// assert_eq!(Display::Imperial.exact(length), "32 1/2 in");
+    /// assert_eq!(Display::Metric.exact(length), "825.5 mm");
+    /// assert_eq!(Display::Imperial.exact(Length::from_nm(825_500_001)), "825.500001 mm");
+    /// # Ok::<(), takeoff_core::units::UnitError>(())
+    /// ```
+    pub fn exact(self, length: Length) -> String {
+        match self {
+            Display::Imperial if length.nm() % (Length::INCH.nm() / 64) == 0 => length.inches(64),
+            _ => length.metric(6),
+        }
+    }
+
     /// A pressure to a tenth of a psf, or to 1/100 kPa.
     pub fn pressure(self, pressure: Pressure) -> String {
         match self {

@@ -14,6 +14,7 @@ mod courses;
 mod csv;
 mod display;
 mod kinds;
+mod laid;
 mod lines;
 mod model;
 mod money;
@@ -43,6 +44,9 @@ mod underlayment;
 mod validate;
 
 pub use codes::CODES;
+#[cfg(feature = "command")]
+pub use laid::laid_toml;
+pub use laid::{LaidJob, LaidPost, LaidSlope, laid};
 pub use model::*;
 pub use problem::{Problem, Severity};
 pub use reader::Files;
