@@ -4,44 +4,19 @@ use serde_json::Number;
 
 use super::read::{self, Outcome};
 use super::tree::{At, Tree, Value};
-use super::{Display, Job, Problem, SlopePoint};
+use super::{Display, Job, Post, Problem, SlopePoint};
 use crate::slope::Array;
 use crate::units::Length;
-
-/// What a layout makes of a slope.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct LaidSlope {
-    /// Its place in the job's list.
-    pub slope: usize,
-    /// Where its arrays lie now, in the job's order.
-    pub arrays: Vec<SlopePoint>,
-    /// All posts that stand on it.
-    pub posts: Vec<LaidPost>,
-}
-
-/// A post as a job file has it.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct LaidPost {
-    /// What it is called.
-    pub name: String,
-    /// Name of its assembly.
-    pub assembly: String,
-    /// Its point on the deck.
-    pub at: SlopePoint,
-    /// Whether another layout leaves it where it is.
-    pub fixed: bool,
-}
 
 /// A job file, the fields of each object in the order in which somebody wrote them.
 #[derive(Clone, Debug, PartialEq)]
 pub struct LaidJob(Written);
 
-/// The job file of a layout: the one that the job was read from, with the arrays of the slopes where they lie now, their
-/// posts in `posts`, and no `post_grids`.
+/// The job file of a layout: the `text` that `job` was read from, with arrays and posts where `laid` has them.
 ///
-/// Lengths are written to the nanometre. An array that was moved keeps what is left of its `shift`, so that another
-/// layout may move it to the same places as before. Everything else stays as it is; files that the job names stay beside
-/// it.
+/// On a slope whose posts are others now, all of them stand in `posts`, and there are no `post_grids`. Lengths are written
+/// to the nanometre. An array that was moved keeps what is left of its `shift`, so that another layout may move it to the
+/// same places as before. Everything else stays as it is; files that the job names stay beside it.
 ///
 /// # Errors
 ///
@@ -50,18 +25,15 @@ pub struct LaidJob(Written);
 /// # Example
 ///
 /// ```
-/// use takeoff_core::job::{EXAMPLE, Files, Job, LaidPost, LaidSlope, Problem, SlopePoint, laid};
-/// use takeoff_core::units::Length;
-/// let job = Job::read(EXAMPLE, &Files::new())?;
-/// let at = SlopePoint { u: Length::from_nm(1_511_300_000), v: Length::from_nm(768_350_000) };
-/// let post = LaidPost { name: "A1".into(), assembly: "post-7".into(), at, fixed: false };
-/// let laid = laid(EXAMPLE, &job, &[LaidSlope { slope: 0, arrays: vec![], posts: vec![post] }])?;
-/// let text = takeoff_core::api::laid_document(&laid);
-/// assert!(text.contains(r#"{"name": "A1", "assembly": "post-7", "u": "59 1/2 in", "v": "30 1/4 in"}"#));
+/// use takeoff_core::{api, job::{EXAMPLE, Files, Job, Problem, laid}};
+/// let moved = EXAMPLE.replace(r#""u": "4 ft 8 in""#, r#""u": "4 ft 8 1/64 in""#);
+/// let [was, now] = [Job::read(EXAMPLE, &Files::new())?, Job::read(&moved, &Files::new())?];
+/// let text = api::laid_document(&laid(EXAMPLE, &was, &now)?);
+/// assert!(text.contains(r#""u": "56 1/64 in""#));
 /// # Ok::<(), Vec<Problem>>(())
 /// ```
-pub fn laid(text: &str, job: &Job, slopes: &[LaidSlope]) -> Result<LaidJob, Vec<Problem>> {
-    of_tree(read::json(text), job, slopes)
+pub fn laid(text: &str, job: &Job, laid: &Job) -> Result<LaidJob, Vec<Problem>> {
+    of_tree(read::json(text), job, laid)
 }
 
 /// As [`laid`], of a job that was read from TOML; what comes out is JSON all the same.
@@ -70,22 +42,23 @@ pub fn laid(text: &str, job: &Job, slopes: &[LaidSlope]) -> Result<LaidJob, Vec<
 ///
 /// As [`laid`].
 #[cfg(feature = "command")]
-pub fn laid_toml(text: &str, job: &Job, slopes: &[LaidSlope]) -> Result<LaidJob, Vec<Problem>> {
-    of_tree(read::toml(text), job, slopes)
+pub fn laid_toml(text: &str, job: &Job, laid: &Job) -> Result<LaidJob, Vec<Problem>> {
+    of_tree(read::toml(text), job, laid)
 }
 
-fn of_tree(read: Outcome<'_>, job: &Job, slopes: &[LaidSlope]) -> Result<LaidJob, Vec<Problem>> {
+fn of_tree(read: Outcome<'_>, job: &Job, laid: &Job) -> Result<LaidJob, Vec<Problem>> {
     let (tree, _) = read.map_err(|problem| vec![problem])?;
     let mut root = Written::of(&tree, At::ROOT);
-    for laid in slopes {
-        let of_job = job.slopes.get(laid.slope);
-        if let (Some(slope), Some(of_job)) = (root.item("slopes", laid.slope), of_job) {
-            for (i, (array, &at)) in of_job.arrays.iter().zip(&laid.arrays).enumerate() {
-                if let Some(written) = slope.item("arrays", i).filter(|_| at != array.at) {
-                    move_array(written, array, at, job.display);
-                }
+    for (i, (was, now)) in job.slopes.iter().zip(&laid.slopes).enumerate() {
+        let Some(slope) = root.item("slopes", i) else { continue };
+        for (i, (was, now)) in was.arrays.iter().zip(&now.arrays).enumerate() {
+            if let Some(array) = slope.item("arrays", i).filter(|_| now.at != was.at) {
+                move_array(array, was, now.at, job.display);
             }
-            set_posts(slope, &laid.posts, job.display);
+        }
+        let told = |post: &Post| (post.name.clone(), post.assembly.name.clone(), post.at, post.fixed);
+        if !was.posts.iter().map(told).eq(now.posts.iter().map(told)) {
+            set_posts(slope, &now.posts, job.display);
         }
     }
     Ok(LaidJob(root))
@@ -109,11 +82,12 @@ fn move_array(written: &mut Written, array: &Array, to: SlopePoint, display: Dis
     }
 }
 
-fn set_posts(slope: &mut Written, posts: &[LaidPost], display: Display) {
-    let post = |post: &LaidPost| {
+fn set_posts(slope: &mut Written, posts: &[Post], display: Display) {
+    let post = |post: &Post| {
         let text = |text: &str| Written::Text(text.to_owned());
         let [u, v] = [post.at.u, post.at.v].map(|length| Written::Text(display.exact(length)));
-        let fields = [("name", text(&post.name)), ("assembly", text(&post.assembly)), ("u", u), ("v", v)];
+        let fields =
+            [("name", text(&post.name)), ("assembly", text(&post.assembly.name)), ("u", u), ("v", v)];
         let fixed = post.fixed.then_some(("fixed", Written::Bool(true)));
         Written::Object(
             fields.into_iter().chain(fixed).map(|(name, value)| (name.to_owned(), value)).collect(),

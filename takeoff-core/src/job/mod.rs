@@ -46,7 +46,7 @@ mod validate;
 pub use codes::CODES;
 #[cfg(feature = "command")]
 pub use laid::laid_toml;
-pub use laid::{LaidJob, LaidPost, LaidSlope, laid};
+pub use laid::{LaidJob, laid};
 pub use model::*;
 pub use problem::{Problem, Severity};
 pub use reader::Files;

@@ -1,14 +1,18 @@
 //! Job files of layouts.
+use std::sync::Arc;
+
 use proptest::prelude::*;
 use serde_json::{Value, json};
 
-use super::super::{Display, Files, Job, LaidPost, LaidSlope, SlopePoint, laid};
+use super::super::{Assembly, Display, Files, Job, Post, SlopePoint, laid};
 use super::{good, with};
 use crate::api::laid_document;
+use crate::layout::layout;
+use crate::slope::Array;
 use crate::testing::at;
 use crate::units::Length;
 
-/// A job with two arrays, a grid, and a post that stays.
+/// A job with two arrays, grids, and a post that stays.
 const TEXT: &str = include_str!("../../../../fixtures/least-cost-arrays/job.json");
 
 fn files() -> Files {
@@ -19,28 +23,37 @@ fn files() -> Files {
     ])
 }
 
-fn post(name: &str, at: SlopePoint, fixed: bool) -> LaidPost {
-    LaidPost { name: name.to_owned(), assembly: "foot".to_owned(), at, fixed }
+fn job() -> Job {
+    Job::read(TEXT, &files()).unwrap()
+}
+
+/// A post of the job's first assembly.
+fn post(job: &Job, name: &str, at: SlopePoint, fixed: bool) -> Post {
+    let assembly: Arc<Assembly> = job.assemblies[0].clone();
+    Post { name: name.to_owned(), assembly, at, fixed, path: String::new() }
+}
+
+/// What a job file says of posts.
+fn told(job: &Job) -> Vec<(&str, &str, SlopePoint, bool)> {
+    let posts = job.slopes[0].posts.iter();
+    posts.map(|post| (post.name.as_str(), post.assembly.name.as_str(), post.at, post.fixed)).collect()
 }
 
 /// The text of the layout, and the job that is read from it.
-fn read_back(job: &Job, slope: LaidSlope) -> (String, Job) {
-    let text = laid_document(&laid(TEXT, job, &[slope]).unwrap());
+fn read_back(job: &Job, now: &Job) -> (String, Job) {
+    let text = laid_document(&laid(TEXT, job, now).unwrap());
     let read = Job::read(&text, &files()).unwrap_or_else(|problems| panic!("{problems:#?}\n{text}"));
     (text, read)
 }
 
 #[test]
 fn only_posts_and_arrays_change() {
-    let job = Job::read(TEXT, &files()).unwrap();
-    // The first array 1 1/2 in to the left and 2 in up, the second stays.
-    let arrays = vec![at("22 1/2 in", "32 in"), job.slopes[0].arrays[1].at];
-    let posts = vec![
-        post("M1", at("34 ft 8 in", "100 in"), true),
-        post("large-1-1", at("32 in", "44 1/64 in"), false),
-    ];
-    let (text, _) = read_back(&job, LaidSlope { slope: 0, arrays, posts });
-
+    let was = job();
+    let mut now = was.clone();
+    // 1 1/2 in to the left and 2 in up.
+    now.slopes[0].arrays[0].at = at("22 1/2 in", "32 in");
+    now.slopes[0].posts.truncate(1);
+    now.slopes[0].posts.push(post(&was, "large-1-1", at("32 in", "44 1/64 in"), false));
     let expected = with(
         serde_json::from_str(TEXT).unwrap(),
         &json!({
@@ -48,32 +61,32 @@ fn only_posts_and_arrays_change() {
             "/slopes/0/arrays/0/v": "32 in",
             "/slopes/0/arrays/0/shift": { "left": "4 1/2 in", "right": "7 1/2 in", "down": "8 in", "up": "4 in" },
             "/slopes/0/posts": [
-                { "name": "M1", "assembly": "foot", "u": "416 in", "v": "100 in", "fixed": true },
+                { "name": "M1", "assembly": "mast", "u": "416 in", "v": "100 in", "fixed": true },
                 { "name": "large-1-1", "assembly": "foot", "u": "32 in", "v": "44 1/64 in" },
             ],
             "/slopes/0/post_grids": null,
         }),
     );
-    assert_eq!(serde_json::from_str::<Value>(&text).unwrap(), expected);
+    assert_eq!(serde_json::from_str::<Value>(&read_back(&was, &now).0).unwrap(), expected);
 }
 
 /// Every key stands where it stood.
 #[test]
 fn fields_keep_their_order() {
-    let job = Job::read(TEXT, &files()).unwrap();
-    let text = laid_document(&laid(TEXT, &job, &[]).unwrap());
     let without_space = |text: &str| text.split_whitespace().collect::<String>();
-    assert_eq!(without_space(&text), without_space(TEXT));
+    assert_eq!(without_space(&read_back(&job(), &job()).0), without_space(TEXT));
 }
 
 #[test]
 fn a_list_of_posts_takes_the_place_of_a_file() {
-    let job = with(good(), &json!({ "/slopes/0/posts": { "csv": "posts.csv" } }));
-    let files =
-        Files::from([("posts.csv".to_owned(), "name,assembly,u,v\nA1,post-7,5 ft,5 ft\n".to_owned())]);
-    let (text, read) = (job.to_string(), Job::read(&job.to_string(), &files).unwrap());
-    let slope = LaidSlope { slope: 0, arrays: vec![], posts: vec![] };
-    let text = laid_document(&laid(&text, &read, &[slope]).unwrap());
+    let text = with(good(), &json!({ "/slopes/0/posts": { "csv": "posts.csv" } })).to_string();
+    let csv = "name,assembly,u,v\nA1,post-7,5 ft,5 ft\n".to_owned();
+    let was = Job::read(&text, &Files::from([("posts.csv".to_owned(), csv)])).unwrap();
+    let unmoved = laid_document(&laid(&text, &was, &was).unwrap());
+    assert_eq!(Job::files_named(&unmoved), ["posts.csv"]);
+    let mut now = was.clone();
+    now.slopes[0].posts.clear();
+    let text = laid_document(&laid(&text, &was, &now).unwrap());
     assert!(Job::files_named(&text).is_empty());
     assert!(Job::read(&text, &Files::new()).unwrap().slopes[0].posts.is_empty());
 }
@@ -82,19 +95,32 @@ fn a_list_of_posts_takes_the_place_of_a_file() {
 #[test]
 fn a_job_in_toml_is_laid_in_json() {
     let text = toml::to_string(&good()).unwrap();
-    let job = Job::read_toml(&text, &Files::new()).unwrap();
-    let posts = vec![LaidPost { assembly: "mast".to_owned(), ..post("A1", at("5 ft", "5 ft"), false) }];
-    let slope = LaidSlope { slope: 0, arrays: vec![], posts };
-    let laid = laid_document(&super::super::laid_toml(&text, &job, &[slope]).unwrap());
-    let posts = json!([{ "name": "A1", "assembly": "mast", "u": "60 in", "v": "60 in" }]);
+    let was = Job::read_toml(&text, &Files::new()).unwrap();
+    let mut now = was.clone();
+    now.slopes[0].posts = vec![post(&was, "A1", at("5 ft", "5 ft"), false)];
+    let text = laid_document(&super::super::laid_toml(&text, &was, &now).unwrap());
+    let name = &was.assemblies[0].name;
+    let posts = json!([{ "name": "A1", "assembly": name, "u": "60 in", "v": "60 in" }]);
     let expected = with(good(), &json!({ "/slopes/0/posts": posts }));
-    assert_eq!(serde_json::from_str::<Value>(&laid).unwrap(), expected);
+    assert_eq!(serde_json::from_str::<Value>(&text).unwrap(), expected);
 }
 
 #[test]
 fn a_text_that_is_none_is_refused() {
-    let job = Job::read(TEXT, &files()).unwrap();
-    assert_eq!(laid("{", &job, &[]).unwrap_err()[0].code, "syntax");
+    assert_eq!(laid("{", &job(), &job()).unwrap_err()[0].code, "syntax");
+}
+
+/// Laid out once more, nothing moves.
+#[test]
+fn a_layout_of_a_layout_is_the_same() {
+    let once = layout(&job()).unwrap_or_else(|problems| panic!("{problems:#?}"));
+    let (text, read) = read_back(&job(), &once.job);
+    assert_eq!(told(&read), told(&once.job));
+    let again = layout(&read).unwrap();
+    let places = |job: &Job| job.slopes[0].arrays.iter().map(|array| array.at).collect::<Vec<_>>();
+    assert_eq!(places(&again.job), places(&once.job));
+    assert_eq!(told(&again.job), told(&once.job));
+    assert_eq!(laid_document(&laid(&text, &read, &again.job).unwrap()), text);
 }
 
 proptest! {
@@ -114,22 +140,20 @@ proptest! {
         places in prop::collection::vec((1_i64..11_582_400_000, 1_i64..3_600_000_000, any::<bool>()), 0..6),
         metric: bool,
     ) {
-        let job = Job::read(TEXT, &files()).unwrap();
-        let job = Job { display: if metric { Display::Metric } else { Display::Imperial }, ..job };
-        let moved = |at: SlopePoint| SlopePoint { u: at.u + Length::from_nm(shift[0]), v: at.v + Length::from_nm(shift[1]) };
-        let were = &job.slopes[0].arrays;
-        let arrays = vec![moved(were[0].at), were[1].at];
+        let was = Job { display: if metric { Display::Metric } else { Display::Imperial }, ..job() };
+        let mut now = was.clone();
+        let slope = &mut now.slopes[0];
+        let SlopePoint { u, v } = slope.arrays[0].at;
+        slope.arrays[0].at = SlopePoint { u: u + Length::from_nm(shift[0]), v: v + Length::from_nm(shift[1]) };
         let place = |(i, &(u, v, fixed)): (usize, &(i64, i64, bool))| {
-            post(&format!("P{i}"), SlopePoint { u: Length::from_nm(u), v: Length::from_nm(v) }, fixed)
+            post(&was, &format!("P{i}"), SlopePoint { u: Length::from_nm(u), v: Length::from_nm(v) }, fixed)
         };
-        let posts: Vec<LaidPost> = places.iter().enumerate().map(place).collect();
-        let (_, read) = read_back(&job, LaidSlope { slope: 0, arrays: arrays.clone(), posts: posts.clone() });
-        let slope = &read.slopes[0];
-        prop_assert_eq!(slope.arrays.iter().map(|array| array.at).collect::<Vec<_>>(), arrays);
-        for (array, was) in slope.arrays.iter().zip(were) {
-            prop_assert_eq!(array.swept(), was.swept());
-        }
-        let read: Vec<LaidPost> = slope.posts.iter().map(|of| post(&of.name, of.at, of.fixed)).collect();
-        prop_assert_eq!(read, posts);
+        slope.posts = places.iter().enumerate().map(place).collect();
+        let (_, read) = read_back(&was, &now);
+        prop_assert_eq!(told(&read), told(&now));
+        let arrays = |job: &Job| job.slopes[0].arrays.iter().map(|array| array.at).collect::<Vec<_>>();
+        prop_assert_eq!(arrays(&read), arrays(&now));
+        let may_cover = |job: &Job| job.slopes[0].arrays.iter().map(Array::swept).collect::<Vec<_>>();
+        prop_assert_eq!(may_cover(&read), may_cover(&was));
     }
 }
