@@ -2,7 +2,7 @@
 use std::borrow::Cow;
 use std::fmt;
 
-use rust_decimal::prelude::ToPrimitive;
+use rust_decimal::prelude::{FromPrimitive, ToPrimitive};
 use rust_decimal::{Decimal, RoundingStrategy};
 use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
 use serde::{Serialize, Serializer};
@@ -96,6 +96,11 @@ impl Currency {
         let mut rounded = amount.round_dp_with_strategy(decimals, RoundingStrategy::MidpointAwayFromZero);
         rounded.rescale(decimals);
         Money(rounded)
+    }
+
+    /// The amount nearest to a number.
+    pub fn nearest(&self, amount: f64) -> Money {
+        self.round(Decimal::from_f64(amount).unwrap_or_default())
     }
 
     /// The rule of [`Currency::round`], in words.

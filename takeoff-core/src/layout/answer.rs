@@ -1,21 +1,21 @@
 //! From a job to its layout, and why that is the one.
-use rust_decimal::Decimal;
-use rust_decimal::prelude::FromPrimitive;
+use std::collections::BTreeMap;
 
-use crate::buying::{Currency, Money};
+use crate::buying::Currency;
 use crate::geometry::{Point, grid, to_mm};
 use crate::job::{Display, Job, Problem, Severity};
-use crate::takeoff::takeoff;
+use crate::takeoff::{LAYOUT_CAUTION, PostTakeoff, Takeoff, takeoff};
 use crate::units::Length;
 
 use super::apply::{applied, unused_names};
 use super::clash::no_layout;
-use super::cost::{additive, cost};
+use super::cost::{Cost, additive, cost};
 use super::foot::Foot;
 use super::lay::{Laid, Wanted, is_replaced, lay, posts_of};
 use super::nudge::nudges;
 use super::result::{
-    ArrayLayout, Constraint, ConstraintPrice, Figures, Layout, RailLayout, RailPost, RunnerUp,
+    ArrayLayout, Constraint, ConstraintPrice, Figures, Layout, RailLayout, RailPost, RunnerUp, SpentOn,
+    Unmoved,
 };
 use super::score::Score;
 use super::settle::Placed;
@@ -62,19 +62,23 @@ pub fn layout(job: &Job) -> Result<LaidOut, Vec<Problem>> {
         return Err(findings);
     }
     let replaces = job.slopes.iter().any(|slope| slope.posts.iter().any(|post| is_replaced(slope, post)));
-    let (after, unpriced) = figures(&laid_job, currency)?;
+    let before = if replaces { Some(figures(job, &takeoff(job)?, currency)?.0) } else { None };
+    let taken = takeoff(&laid_job)?;
+    let (after, unpriced) = figures(&laid_job, &taken, currency)?;
     let layout = Layout {
         format: "tilepost-layout/1".to_owned(),
         job: job.name.clone(),
         display: job.display,
         currency: currency.code().to_owned(),
-        before: if replaces { Some(figures(job, currency)?.0) } else { None },
+        before,
+        before_breaks: if replaces { super::check(job, job) } else { Vec::new() },
         after,
-        arrays: laid.iter().map(|laid| array_layout(job, laid, currency)).collect(),
+        arrays: laid.iter().map(|laid| array_layout(job, laid, &taken, currency)).collect(),
         constraints: if has_rails { constraint_prices(job, &laid, currency) } else { Vec::new() },
         nudges: nudges(&laid_job, currency),
         unpriced,
         findings,
+        cautions: [LAYOUT_CAUTION.to_owned()].into_iter().chain(taken.cautions).collect(),
     };
     Ok(LaidOut { layout, job: laid_job })
 }
@@ -87,15 +91,9 @@ fn error(code: &str, message: &str, help: &str) -> Problem {
     Problem { code, message, help, path: String::new(), severity: Severity::Error }
 }
 
-/// An amount in the currency's minor unit.
-pub(super) fn money(currency: &Currency, amount: f64) -> Money {
-    currency.round(Decimal::from_f64(amount).unwrap_or_default())
-}
-
 /// The totals of a job, and what has no price in it.
-fn figures(job: &Job, currency: &Currency) -> Result<(Figures, Vec<String>), Vec<Problem>> {
-    let taken = takeoff(job)?;
-    let shared = cost(job, &taken)?;
+fn figures(job: &Job, taken: &Takeoff, currency: &Currency) -> Result<(Figures, Vec<String>), Vec<Problem>> {
+    let shared = cost(job, taken)?;
     let each = additive(job)?;
     let counts = &taken.counts;
     let figures = Figures {
@@ -108,23 +106,38 @@ fn figures(job: &Job, currency: &Currency) -> Result<(Figures, Vec<String>), Vec
         removed: counts.removed,
         loosened: counts.loosened,
         boards: taken.slopes.iter().map(|slope| slope.blocking.len() as u64).sum(),
-        additive_cost: money(currency, each.total()),
-        shared_cost: money(currency, shared.total()),
-        gap: money(currency, each.total() - shared.total()),
+        additive_cost: currency.nearest(each.total()),
+        spent_on: spent_on(&each, currency),
+        shared_cost: currency.nearest(shared.total()),
+        gap: currency.nearest(each.total() - shared.total()),
         price: taken.bid.as_ref().map(|bid| bid.totals.price),
     };
     Ok((figures, shared.unpriced.into_iter().collect()))
 }
 
-fn array_layout(job: &Job, laid: &Laid, currency: &Currency) -> ArrayLayout {
+fn spent_on(cost: &Cost, currency: &Currency) -> SpentOn {
+    let amount = |amount: f64| currency.nearest(amount);
+    SpentOn {
+        hardware: amount(cost.hardware),
+        labour: amount(cost.labour),
+        patches: amount(cost.patches),
+        blocking: amount(cost.blocking),
+        breakage: amount(cost.breakage),
+    }
+}
+
+fn array_layout(job: &Job, laid: &Laid, taken: &Takeoff, currency: &Currency) -> ArrayLayout {
     let slope = &job.slopes[laid.slope];
     let array = &slope.arrays[laid.array];
     let own = Point::from(array.at);
     let Placed { score, at, rails, spare_margin } = &laid.placed;
-    let amount = |score: &Score| money(currency, score.amount());
+    let amount = |score: &Score| currency.nearest(score.amount());
     let windows = array.rails.as_ref().map_or(0, |rails| rails.clamps.len()).max(1);
     let pitch = grid(array.module_height + array.row_gap);
     let names = unused_names(slope, &array.name, rails);
+    let of_slope = &taken.slopes[laid.slope].posts;
+    let works: BTreeMap<&str, &PostTakeoff> =
+        of_slope.iter().map(|post| (post.name.as_str(), post)).collect();
     let rail_layouts = rails.iter().zip(names).enumerate().map(|(number, (rail, names))| RailLayout {
         rail: number as u64 + 1,
         v_mm: to_mm(rail.v),
@@ -134,11 +147,16 @@ fn array_layout(job: &Job, laid: &Laid, currency: &Currency) -> ArrayLayout {
             .posts
             .iter()
             .zip(names)
-            .map(|(&(foot, u), name)| RailPost {
-                name,
-                u_mm: to_mm(u),
-                rafter: foot.number().map(|rafter| rafter as u64 + 1),
-                on_board: matches!(foot, Foot::Bay(_)),
+            .filter_map(|(&(foot, u), name)| {
+                let work = works.get(name.as_str())?;
+                Some(RailPost {
+                    u_mm: to_mm(u),
+                    rafter: foot.number().map(|rafter| rafter as u64 + 1),
+                    on_board: matches!(foot, Foot::Bay(_)),
+                    situation: work.situation,
+                    method: work.deck.method,
+                    name,
+                })
             })
             .collect(),
     });
@@ -148,7 +166,7 @@ fn array_layout(job: &Job, laid: &Laid, currency: &Currency) -> ArrayLayout {
         rails_v_mm: placed.rails.iter().map(|rail| to_mm(rail.v)).collect(),
         posts: posts_of(placed).len() as u64,
         additive_cost: amount(&placed.score),
-        more: money(currency, placed.score.amount() - score.amount()),
+        more: currency.nearest(placed.score.amount() - score.amount()),
         failing: placed.score.failing,
         thin: placed.score.thin,
     };
@@ -164,6 +182,11 @@ fn array_layout(job: &Job, laid: &Laid, currency: &Currency) -> ArrayLayout {
         failing: score.failing,
         thin: score.thin,
         least_margin_mm: job.practice.least_margin.mm() + to_mm(*spare_margin),
+        unmoved: laid.unmoved.as_ref().map(|score| Unmoved {
+            additive_cost: amount(score),
+            failing: score.failing,
+            thin: score.thin,
+        }),
         yielded: laid.yielded,
         runners_up: laid.runners_up.iter().map(runner_up).collect(),
         map: laid.map.clone(),
@@ -184,7 +207,7 @@ fn constraint_prices(job: &Job, laid: &[Laid], currency: &Currency) -> Vec<Const
         Some(ConstraintPrice {
             constraint,
             by_mm: constraint.is_length().then_some(by.mm()),
-            saves: money(currency, now.amount() - then.amount()),
+            saves: currency.nearest(now.amount() - then.amount()),
             fewer_faults: i64::from(now.failing + now.thin) - i64::from(then.failing + then.thin),
         })
     };

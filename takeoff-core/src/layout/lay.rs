@@ -8,6 +8,7 @@ use crate::slope::{Array, Rails, Site};
 use super::allowed::Keep;
 use super::map::ShiftMap;
 use super::rail::{FixedPost, Known, Others, Rail};
+use super::score::Score;
 use super::search::Search;
 use super::settle::Placed;
 use super::work::Trial;
@@ -22,6 +23,8 @@ pub(super) struct Laid {
     /// The next best ones, each of another cost.
     pub(super) runners_up: Vec<Placed>,
     pub(super) map: Option<ShiftMap>,
+    /// Its score where it is, its rails and posts at their best there.
+    pub(super) unmoved: Option<Score>,
     /// Whether it had to keep away from arrays that were laid before it, so that all of them together may not be at
     /// their least.
     pub(super) yielded: bool,
@@ -118,7 +121,12 @@ impl<'a> OnSlope<'a> {
                 runners_up.extend(search.settled(other, trial.marks));
             }
             let map = wanted.map.then(|| ShiftMap::of(&mut search));
-            laid.push(Laid { slope: self.place, array: place, placed, runners_up, map, yielded: in_turn });
+            let own = Point::from(array.at).u;
+            let unmoved =
+                (0..search.phases()).filter_map(|phase| search.at(phase, own, 0)).map(|found| found.score);
+            let unmoved = unmoved.min();
+            let slope = self.place;
+            laid.push(Laid { slope, array: place, placed, runners_up, map, unmoved, yielded: in_turn });
         }
         Ok(laid)
     }

@@ -10,9 +10,9 @@ use super::search::Search;
 /// The additive cost of an array over its allowed shift, its rails and posts at their best for each.
 #[derive(Clone, Debug, Serialize, JsonSchema)]
 pub struct ShiftMap {
-    /// How far the array is moved to the right, ascending: from each up to the next the cost is taken to be the same.
+    /// How far the array is moved to the right, ascending, in equal steps; one place where it may not be moved so.
     pub right_mm: Vec<f64>,
-    /// How far it is moved up, ascending.
+    /// How far it is moved up, the same way.
     pub up_mm: Vec<f64>,
     /// A row a way up, a column a way to the right; `None` where the constraints leave no layout.
     pub cost: Vec<Vec<Option<f64>>>,

@@ -8,7 +8,6 @@ use crate::slope::Site;
 use crate::units::Length;
 
 use super::allowed::{Keep, allowed};
-use super::answer::money;
 use super::result::Nudge;
 use super::score::Score;
 use super::spans::{Span, spans};
@@ -94,7 +93,7 @@ fn nudge(job: &Job, site: &Site, place: usize, post: &Post, currency: &Currency)
         patched: work.patch.is_some(),
         better_patched: there.patch.is_some(),
         fails,
-        saves: money(currency, Score { money: now - score.money, ..Score::default() }.amount()),
+        saves: currency.nearest(Score { money: now - score.money, ..Score::default() }.amount()),
     })
 }
 

@@ -4,7 +4,7 @@ use serde::Serialize;
 
 use crate::buying::Money;
 use crate::job::{Display, Problem};
-use crate::takeoff::Situation;
+use crate::takeoff::{DeckMethod, Situation};
 
 use super::map::ShiftMap;
 
@@ -21,6 +21,8 @@ pub struct Layout {
     pub currency: String,
     /// The job as it is; `None` where no post lies below the arrays.
     pub before: Option<Figures>,
+    /// Where the job as it is does not keep to its own limits, as the checker of layouts finds.
+    pub before_breaks: Vec<Problem>,
     /// The job as laid out.
     pub after: Figures,
     /// The arrays that have rails, in the job's order.
@@ -31,8 +33,10 @@ pub struct Layout {
     pub nudges: Vec<Nudge>,
     /// What the work takes and has no price: it counts for nothing.
     pub unpriced: Vec<String>,
-    /// What the checker and the takeoff find odd about the layout.
+    /// What the checker finds odd about the layout.
     pub findings: Vec<Problem>,
+    /// What to mind: the usual cautions, and those of layouts.
+    pub cautions: Vec<String>,
 }
 
 /// Totals of a job, as it is or as laid out.
@@ -58,12 +62,29 @@ pub struct Figures {
     pub boards: u64,
     /// The sum over the posts of what each costs by itself: what a layout makes least.
     pub additive_cost: Money,
+    /// The additive cost by what it is spent on; each is rounded by itself.
+    pub spent_on: SpentOn,
     /// What they cost together: tiles and patches that they share counted once.
     pub shared_cost: Money,
     /// What sharing saves: the additive cost less the shared one.
     pub gap: Money,
     /// The price of the bid, with whole packs and what the bid adds; `None` where the job asks for none.
     pub price: Option<Money>,
+}
+
+/// A cost by what it is spent on.
+#[derive(Clone, Copy, Debug, Serialize, JsonSchema)]
+pub struct SpentOn {
+    /// The assemblies' items, sealant, cement and mesh, what holds tiles laid back, batten nails.
+    pub hardware: Money,
+    /// The crew's minutes.
+    pub labour: Money,
+    /// Felt of the patches, and their staples.
+    pub patches: Money,
+    /// Blocking boards, and their items.
+    pub blocking: Money,
+    /// Tiles that break, in the mean, and the pieces for severed ones.
+    pub breakage: Money,
 }
 
 /// Where an array goes.
@@ -91,12 +112,38 @@ pub struct ArrayLayout {
     pub thin: u32,
     /// How far each post may land up or down before its work changes, at least.
     pub least_margin_mm: f64,
+    /// The same array left where it is, its rails and posts at their best; `None` where that leaves no layout.
+    pub unmoved: Option<Unmoved>,
     /// Whether it had to keep away from arrays laid before it: all together may then not be at their least.
     pub yielded: bool,
     /// The next best layouts, each of another cost.
     pub runners_up: Vec<RunnerUp>,
     /// What it costs over its allowed shift.
     pub map: Option<ShiftMap>,
+}
+
+impl ArrayLayout {
+    /// Whether it goes anywhere.
+    pub fn moves(&self) -> bool {
+        self.right_mm != 0.0 || self.up_mm != 0.0
+    }
+
+    /// What its move saves, each post by itself; `None` where it has no layout where it is.
+    pub fn saves(&self) -> Option<Money> {
+        let unmoved = self.unmoved.as_ref()?;
+        Some(Money::new(unmoved.additive_cost.amount() - self.additive_cost.amount()))
+    }
+}
+
+/// An array left where it is.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct Unmoved {
+    /// The sum over its posts of what each costs by itself.
+    pub additive_cost: Money,
+    /// Posts that sever a tile or fail a check.
+    pub failing: u32,
+    /// Posts in a thin interval.
+    pub thin: u32,
 }
 
 /// A rail and its posts.
@@ -125,6 +172,10 @@ pub struct RailPost {
     pub rafter: Option<u64>,
     /// Whether it stands on a blocking board between that rafter and the next.
     pub on_board: bool,
+    /// What it meets.
+    pub situation: Situation,
+    /// How its deck flashing is dried in.
+    pub method: DeckMethod,
 }
 
 /// Another layout of an array.

@@ -36,6 +36,11 @@ pub const HARVEST_CAUTION: &str = "Harvest: where a tile is taken from under an 
      animals. Whether that is allowed, and how the place is kept weathertight, follows the local code and is for a \
      licensed roofer to decide.";
 
+/// What is said besides of a layout.
+pub const LAYOUT_CAUTION: &str = "Layout: spans, overhangs and clamp windows are what the job file says, as the maker of \
+     the rails and modules or an engineer gave them; a place at the least cost is none that anybody has proved to hold. \
+     What a limit costs is no reason to pass it.";
+
 /// The cautions of a takeoff: the usual ones, and those of work that only some jobs have.
 pub(super) fn cautions(counts: &Counts) -> Vec<String> {
     let three_course = (counts.three_course > 0).then_some(THREE_COURSE_CAUTION);

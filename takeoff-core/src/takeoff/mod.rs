@@ -20,7 +20,7 @@ mod roll_plan;
 mod slope;
 mod tile_spares;
 
-pub use cautions::{CAUTIONS, HARVEST_CAUTION, THREE_COURSE_CAUTION, question};
+pub use cautions::{CAUTIONS, HARVEST_CAUTION, LAYOUT_CAUTION, THREE_COURSE_CAUTION, question};
 pub use result::*;
 pub use roll_plan::{Offcut, PatchPiece, PieceCut, RollPlan, RollSection, RollUse, patch_pieces, roll_plan};
 
