@@ -63,7 +63,7 @@ fn post(change: &PostChange, shown: Quantities) -> String {
                 .then(|| format!("`{}` in place of `{}`", built.assembly, bid.assembly));
             let (before, now) = (work(bid), work(built));
             let work = if before == now { now } else { format!("{before} → {now}") };
-            let moved = moved_mm.and_then(|moved| moved_by(moved, shown));
+            let moved = moved_mm.and_then(|by| shown.ways(by)).map(|ways| format!("moved {ways}"));
             [moved, assembly, Some(work)].into_iter().flatten().collect::<Vec<_>>().join("; ")
         }
         (None, Some(built)) => {
@@ -73,17 +73,6 @@ fn post(change: &PostChange, shown: Quantities) -> String {
         (_, None) => "not built".to_owned(),
     };
     format!("{slope}/{post}: {told}")
-}
-
-/// `moved 1 in right and 2 in up`; nothing where it did not.
-fn moved_by([u, v]: [f64; 2], shown: Quantities) -> Option<String> {
-    let part = |by: f64, toward: &str, back: &str| match by {
-        0.0 => None,
-        by => Some(format!("{} {}", shown.short_length(by.abs()), if by > 0.0 { toward } else { back })),
-    };
-    let parts: Vec<String> =
-        [part(u, "right", "left"), part(v, "up", "down")].into_iter().flatten().collect();
-    (!parts.is_empty()).then(|| format!("moved {}", parts.join(" and ")))
 }
 
 fn work(place: &PostPlace) -> String {

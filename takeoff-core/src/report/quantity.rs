@@ -31,6 +31,17 @@ impl Quantities {
         self.0.length(whole_nm(mm))
     }
 
+    /// How far something is moved to the right and up: `1 in right and 2 in up`; nothing where it is not.
+    pub(super) fn ways(self, [right, up]: [f64; 2]) -> Option<String> {
+        let way = |by: f64, toward: &str, back: &str| match by {
+            0.0 => None,
+            by => Some(format!("{} {}", self.short_length(by.abs()), if by > 0.0 { toward } else { back })),
+        };
+        let ways: Vec<String> =
+            [way(right, "right", "left"), way(up, "up", "down")].into_iter().flatten().collect();
+        (!ways.is_empty()).then(|| ways.join(" and "))
+    }
+
     /// The least and the greatest of some lengths, once if they show alike: `13 to 13 1/4 in`.
     pub(super) fn range(self, mm: impl Iterator<Item = f64> + Clone) -> Option<String> {
         let least = mm.clone().min_by(f64::total_cmp)?;

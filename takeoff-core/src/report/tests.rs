@@ -1,12 +1,14 @@
 //! Checks of the reports.
 mod chart;
 mod drawing;
+mod laid;
 mod lines;
 mod page;
 mod rolls;
 pub(super) mod sample;
 mod screen;
 mod sheets;
+mod shift_map;
 mod shown;
 
 /// Names that people, or those who want to do harm, may write.

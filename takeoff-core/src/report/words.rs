@@ -17,6 +17,19 @@ pub(super) fn situation(situation: Situation) -> &'static str {
     }
 }
 
+/// What a post meets, as work to be done.
+pub(super) fn met(situation: Situation) -> &'static str {
+    match situation {
+        Situation::None => "no tile to cut",
+        Situation::OneTileHole => "one hole",
+        Situation::OneTileEdge => "a notch at the edge of one tile",
+        Situation::TwoSideBySide => "a notch across two tiles side by side",
+        Situation::TwoCourses => "a notch across two courses",
+        Situation::Three => "cuts in three tiles",
+        Situation::FourOrMore => "cuts in four or more tiles",
+    }
+}
+
 /// Every situation, from the easiest to the hardest.
 pub(super) const SITUATIONS: [Situation; 7] = [
     Situation::None,

@@ -1,11 +1,13 @@
 //! Takeoffs of jobs: the fixtures, and the plain gable with something changed.
 use std::fs;
 use std::path::{Path, PathBuf};
+use std::sync::OnceLock;
 
 use serde_json::{Value, json};
 
 use crate::api::read_and_take_off;
 use crate::job::{Files, Job};
+use crate::layout::{Layout, layout};
 use crate::takeoff::Takeoff;
 
 fn fixtures() -> PathBuf {
@@ -25,6 +27,18 @@ pub(in crate::report) fn all() -> Vec<Takeoff> {
         read_and_take_off(&text, &files.collect()).unwrap()
     });
     cases.chain([every_cut(), hips(), pan_and_cover()]).collect()
+}
+
+/// The layout of the two arrays at the least cost, looked for once.
+pub(in crate::report) fn laid() -> Layout {
+    static LAID: OnceLock<Layout> = OnceLock::new();
+    let of_fixture = || {
+        let [text, rafters, prices] = ["job.json", "rafters.csv", "prices.csv"]
+            .map(|name| fs::read_to_string(fixtures().join("least-cost-arrays").join(name)).unwrap());
+        let files = Files::from([("rafters.csv".to_owned(), rafters), ("prices.csv".to_owned(), prices)]);
+        layout(&Job::read(&text, &files).unwrap()).unwrap().layout
+    };
+    LAID.get_or_init(of_fixture).clone()
 }
 
 /// The plain gable.

@@ -1,0 +1,58 @@
+//! A layout on screen: where arrays, rails and posts go, and why, in 80 columns.
+mod arrays;
+mod figures;
+mod limits;
+mod nudges;
+
+use super::quantity::Quantities;
+use super::screen::Page;
+use super::words;
+use crate::layout::Layout;
+
+/// A layout: where each array and its rails go, what that saves, what each limit costs, and single posts that had better
+/// move.
+///
+/// # Example
+///
+/// ```
+/// use takeoff_core::{job::{EXAMPLE, Files, Job}, layout::layout, report};
+/// let laid = layout(&Job::read(EXAMPLE, &Files::new())?)?;
+/// assert!(report::layout(&laid.layout).contains("Cautions"));
+/// # Ok::<(), Vec<takeoff_core::job::Problem>>(())
+/// ```
+pub fn layout(layout: &Layout) -> String {
+    let shown = Quantities(layout.display);
+    let mut page = Page::titled(&format!("{}: layout of posts", layout.job));
+    arrays::show(&mut page, layout, shown);
+    figures::show(&mut page, layout);
+    limits::show(&mut page, layout, shown);
+    arrays::next_best(&mut page, layout, shown);
+    nudges::show(&mut page, layout, shown);
+    if !layout.unpriced.is_empty() {
+        page.head("Without a price, so that it weighs nothing");
+        page.text("  ", "  ", &format!("{}.", layout.unpriced.join("; ")));
+    }
+    findings(&mut page, layout);
+    page.head("Cautions");
+    layout.cautions.iter().for_each(|caution| page.text("  - ", "    ", caution));
+    page.done()
+}
+
+fn findings(page: &mut Page, layout: &Layout) {
+    if layout.findings.is_empty() {
+        page.head("Findings: none");
+        return;
+    }
+    page.head(&format!("Findings: {}", layout.findings.len()));
+    for finding in &layout.findings {
+        page.text("  - ", "    ", &format!("{}: {}.", finding.code, finding.message));
+        if !finding.help.is_empty() {
+            page.text("    ", "    ", &format!("What helps: {}.", finding.help));
+        }
+    }
+}
+
+/// `1 post at fault`: one that fails, or stands in a thin interval.
+fn at_fault(posts: u64) -> String {
+    format!("{} at fault", words::count(posts, "post", "posts"))
+}
