@@ -39,3 +39,40 @@ pub fn gable(columns: u64, courses: u64, posts: u64) -> String {
 "underlayment":{{"kind":"felt","first_lap_line":"34 in"}},"posts":[{list}]}}]}}"#
     )
 }
+
+/// A gable with `arrays` arrays of `rails` rails (an even number), one above the other and each over all of `rafters`
+/// rafters 24 in apart, or as far off that as a tape finds them; free to move 12 in each way.
+pub fn arrays(arrays: u64, rails: u64, rafters: u64, measured: bool) -> String {
+    let rows = rails / 2;
+    let columns = (24 * rafters - 48) / 45;
+    let tall = rows * 69 + 26;
+    let (width, height) = (24 * rafters + 24, arrays * tall + 48);
+    let mut list = String::new();
+    for i in 0..arrays {
+        let comma = if i == 0 { "" } else { "," };
+        let v = 24 + 13 + i * tall;
+        // Writing to a String can't fail.
+        let _ = write!(
+            list,
+            r#"{comma}{{"name":"A{i}","u":"36 in","v":"{v} in","module_width":"44 in","module_height":"68 in",
+"columns":{columns},"rows":{rows},"column_gap":"1 in","row_gap":"1 in",
+"shift":{{"left":"12 in","right":"12 in","down":"12 in","up":"12 in"}},
+"rails":{{"assembly":"post","clamps":[["10 in","18 in"],["50 in","58 in"]],"greatest_span":"72 in",
+"greatest_overhang":"24 in"}}}}"#
+        );
+    }
+    let off = |i: u64| if measured { (i * 7919) % 31 } else { 15 };
+    let centres: Vec<String> =
+        (0..rafters).map(|i| format!("\"{} {}/16 in\"", 23 + 24 * i + off(i) / 16, off(i) % 16)).collect();
+    let rafters = format!(r#""rafters":{{"at":[{}],"width":"1 1/2 in"}},"#, centres.join(","));
+    let arrays = format!(r#"{rafters}"arrays":[{list}]"#);
+    let job = gable(1, 1, 0);
+    let outline = format!(r#"[["0","0"],["{width} in","0"],["{width} in","{height} in"],["0","{height} in"]]"#);
+    let bid = r#""bid":{"currency":"USD","labour":{"rate_per_hour":"68.50","minutes":{"lift":2.5,"loosen":0.5,
+"cut_hole":5,"cut_notch":7,"patch":12,"block":20,"set":18}}},"slopes""#;
+    let posts = r#""posts":[]"#;
+    let start = job.find("[[").unwrap_or_default();
+    let end = job.find("]],").map_or(start, |end| end + 2);
+    let job = format!("{}{outline}{}", &job[..start], &job[end..]);
+    job.replacen(posts, &arrays, 1).replacen("\"slopes\"", bid, 1)
+}

@@ -42,18 +42,7 @@ pub struct LaidOut {
 /// `no-rails` where there is nothing to lay out; `no-costs` where nothing has a price; `no-layout` with the smallest set
 /// of constraints that clash, and what would have to give; what the takeoff of the laid job refuses.
 pub fn layout(job: &Job) -> Result<LaidOut, Vec<Problem>> {
-    let has_rails = job.slopes.iter().flat_map(|slope| &slope.arrays).any(|array| array.rails.is_some());
-    let has_posts = job.slopes.iter().any(|slope| !slope.posts.is_empty());
-    if !has_rails && !has_posts {
-        let message = "no array has rails, and there is no post: there is nothing to lay out";
-        let help = "give `rails` to the arrays that posts are to be placed for";
-        return Err(vec![error("no-rails", message, help)]);
-    }
-    let Some(currency) = job.bid.as_ref().map(|terms| &terms.currency) else {
-        let message = "the job has neither prices nor labour: there is nothing to weigh places by";
-        let help = "give `prices`, or `labour` with its rate and minutes in `bid`";
-        return Err(vec![error("no-costs", message, help)]);
-    };
+    let currency = currency_of(job)?;
     let wanted = Wanted { runners_up: RUNNERS_UP, map: true };
     let laid = lay(job, wanted).map_err(|none| vec![no_layout(job, none)])?;
     let laid_job = applied(job, &laid);
@@ -74,13 +63,40 @@ pub fn layout(job: &Job) -> Result<LaidOut, Vec<Problem>> {
         before_breaks: if replaces { super::check(job, job) } else { Vec::new() },
         after,
         arrays: laid.iter().map(|laid| array_layout(job, laid, &taken, currency)).collect(),
-        constraints: if has_rails { constraint_prices(job, &laid, currency) } else { Vec::new() },
+        constraints: constraint_prices(job, &laid, currency),
         nudges: nudges(&laid_job, currency),
         unpriced,
         findings,
         cautions: [LAYOUT_CAUTION.to_owned()].into_iter().chain(taken.cautions).collect(),
     };
     Ok(LaidOut { layout, job: laid_job })
+}
+
+/// The job as [`layout`] lays it out, without the reasons.
+///
+/// # Errors
+///
+/// `no-rails`, `no-costs` and `no-layout`, as there.
+pub fn lay_out(job: &Job) -> Result<Job, Vec<Problem>> {
+    currency_of(job)?;
+    let laid = lay(job, Wanted::default()).map_err(|none| vec![no_layout(job, none)])?;
+    Ok(applied(job, &laid))
+}
+
+/// What the costs are in, where there is something to lay out and something to weigh places by.
+fn currency_of(job: &Job) -> Result<&Currency, Vec<Problem>> {
+    let has_rails = job.slopes.iter().flat_map(|slope| &slope.arrays).any(|array| array.rails.is_some());
+    let has_posts = job.slopes.iter().any(|slope| !slope.posts.is_empty());
+    if !has_rails && !has_posts {
+        let message = "no array has rails, and there is no post: there is nothing to lay out";
+        let help = "give `rails` to the arrays that posts are to be placed for";
+        return Err(vec![error("no-rails", message, help)]);
+    }
+    job.bid.as_ref().map(|terms| &terms.currency).ok_or_else(|| {
+        let message = "the job has neither prices nor labour: there is nothing to weigh places by";
+        let help = "give `prices`, or `labour` with its rate and minutes in `bid`";
+        vec![error("no-costs", message, help)]
+    })
 }
 
 /// How many runners-up are told of each array.

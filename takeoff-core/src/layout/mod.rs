@@ -26,7 +26,7 @@ mod work;
 #[cfg(test)]
 mod tests;
 
-pub use answer::{LaidOut, layout};
+pub use answer::{LaidOut, lay_out, layout};
 pub use check::check;
 pub use cost::{Cost, additive, cost};
 pub use map::ShiftMap;
