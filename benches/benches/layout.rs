@@ -26,7 +26,9 @@ fn growth(c: &mut Criterion) {
     for rafters in [6, 60, 600, 6000] {
         let job = job(1, 2, rafters, false);
         group.throughput(Throughput::Elements(rafters));
-        group.bench_with_input(BenchmarkId::from_parameter(rafters), &job, |b, job| b.iter(|| lay_out(job).is_ok()));
+        group.bench_with_input(BenchmarkId::from_parameter(rafters), &job, |b, job| {
+            b.iter(|| lay_out(job).is_ok())
+        });
     }
     group.finish();
 }

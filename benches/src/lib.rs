@@ -67,7 +67,8 @@ pub fn arrays(arrays: u64, rails: u64, rafters: u64, measured: bool) -> String {
     let rafters = format!(r#""rafters":{{"at":[{}],"width":"1 1/2 in"}},"#, centres.join(","));
     let arrays = format!(r#"{rafters}"arrays":[{list}]"#);
     let job = gable(1, 1, 0);
-    let outline = format!(r#"[["0","0"],["{width} in","0"],["{width} in","{height} in"],["0","{height} in"]]"#);
+    let outline =
+        format!(r#"[["0","0"],["{width} in","0"],["{width} in","{height} in"],["0","{height} in"]]"#);
     let bid = r#""bid":{"currency":"USD","labour":{"rate_per_hour":"68.50","minutes":{"lift":2.5,"loosen":0.5,
 "cut_hole":5,"cut_notch":7,"patch":12,"block":20,"set":18}}},"slopes""#;
     let posts = r#""posts":[]"#;

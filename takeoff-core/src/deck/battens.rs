@@ -20,11 +20,25 @@ pub const NAILS_A_PIECE: u64 = 4;
 /// Nose at 25 in, tile 16 1/2 in, lug 1/2 in: the batten of that course runs from 39 1/2 to 41 in. Two flashings
 /// over it, from 51 to 61 in and from 58 to 68 in, cut out one piece of 17 in, with 4 nails.
 pub fn battens(site: &Site, deck_areas: &[Rect]) -> Vec<BattenPiece> {
-    let Some(battens) = &site.slope.battens else { return Vec::new() };
-    // From a course's nose up to its batten.
-    let to_upper = site.grid.length() - grid(battens.lug);
-    let to_lower = to_upper - grid(battens.width);
+    let Some((to_lower, to_upper)) = from_nose(site) else { return Vec::new() };
+    let pieces = cut_out(site, deck_areas, to_lower, to_upper).into_iter();
+    pieces.map(|piece| piece.reset(site, to_lower, to_upper)).collect()
+}
 
+/// How many pieces of batten one post's deck work cuts out, the post standing alone.
+pub fn battens_cut(site: &Site, deck_area: &Rect) -> usize {
+    from_nose(site).map_or(0, |(lower, upper)| cut_out(site, &[*deck_area], lower, upper).len())
+}
+
+/// From a course's nose up to the lower and the upper edge of its batten, where the slope has battens.
+fn from_nose(site: &Site) -> Option<(i64, i64)> {
+    let battens = site.slope.battens.as_ref()?;
+    let to_upper = site.grid.length() - grid(battens.lug);
+    Some((to_upper - grid(battens.width), to_upper))
+}
+
+/// The stretches of batten that deck work cuts out, those that touch joined.
+fn cut_out(site: &Site, deck_areas: &[Rect], to_lower: i64, to_upper: i64) -> Vec<Stretch> {
     let mut stretches: Vec<Stretch> = Vec::new();
     for (post, area) in deck_areas.iter().enumerate() {
         let noses = site.grid.noses();
@@ -51,7 +65,7 @@ pub fn battens(site: &Site, deck_areas: &[Rect]) -> Vec<BattenPiece> {
             _ => pieces.push(stretch),
         }
     }
-    pieces.into_iter().map(|piece| piece.reset(site, to_lower, to_upper)).collect()
+    pieces
 }
 
 /// A stretch of the batten of one course, and the posts that take it.

@@ -20,7 +20,7 @@ mod top;
 mod trim;
 mod zone;
 
-pub use battens::{NAILS_A_PIECE, battens};
+pub use battens::{NAILS_A_PIECE, battens, battens_cut};
 pub use codes::CODES;
 pub use flashings::flashings_that_meet;
 pub use height::{height_stack, too_low};

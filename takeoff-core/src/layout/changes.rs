@@ -18,7 +18,7 @@ pub(super) fn changes(trial: &Trial, u: i64, low: i64, high: i64) -> Vec<i64> {
     let reach = Reach::of(trial);
     reach.of_tiles(trial, u, low, high, &mut changes);
     reach.of_battens(trial, low, high, &mut changes);
-    of_pieces(trial, low, high, &mut changes);
+    of_pieces(trial, u, low, high, &mut changes);
     changes.extend(trial.site.field.polygon().crossings_at(u));
     changes.retain(|&v| low <= v && v <= high);
     changes.sort_unstable();
@@ -60,6 +60,11 @@ impl Reach {
             at(nose + site.grid.length());
         }
         let swept = Rect::new(u - aside - hand, low - down - hand, u + aside + hand, high + up + hand);
+        if site.field.is_rectangle() {
+            let bounds = site.field.bounds();
+            [bounds.lower, bounds.upper].into_iter().for_each(at);
+            return;
+        }
         if site.field.covers(&site.grid.reach(&swept)) {
             return;
         }
@@ -95,13 +100,13 @@ fn heights(polygon: &Polygon, lines: &[i64]) -> impl Iterator<Item = i64> {
 }
 
 /// Where a patch takes one piece of sheet more: `n` pieces are `n·(B − b) + b` high.
-fn of_pieces(trial: &Trial, low: i64, high: i64, changes: &mut Vec<i64>) {
+fn of_pieces(trial: &Trial, u: i64, low: i64, high: i64, changes: &mut Vec<i64>) {
     let site = trial.site;
     let sheet = &site.slope.underlayment;
     let (lap, step) = (grid(sheet.head_lap), grid(sheet.sheet_width - sheet.head_lap));
     let bounds = site.field.bounds();
     let lines = site.laps.between(low, bounds.upper).map(|line| line + grid(site.practice.patch_underlap));
-    for upper in lines.take(MOST_LINES).chain([bounds.upper]) {
+    for upper in lines.take(MOST_LINES).chain(site.field.polygon().crossings_at(u)) {
         let most = (upper - low - lap).div_euclid(step);
         let least = (upper - high - lap).div_euclid(step);
         changes.extend((least.max(1)..=most.max(0)).map(|pieces| upper - pieces * step - lap));

@@ -139,7 +139,7 @@ impl<'a> OnSlope<'a> {
             let trial = Trial::new(self.job, &self.site, &post.assembly);
             let at = Point::from(post.at);
             let work = trial.work(at);
-            trial.base(&work).money + work.patch.map_or(0, |sheet| trial.sheet(&sheet, at.v))
+            trial.base(&work).money + work.patch.map_or(0, |sheet| trial.sheet(&sheet, at))
         };
         fixed.map(|(place, post)| FixedPost { place, at: post.at, money: cost(post) }).collect()
     }

@@ -8,6 +8,7 @@ mod clash;
 mod constraint;
 mod cost;
 mod foot;
+mod handled;
 mod heights;
 mod lay;
 mod map;

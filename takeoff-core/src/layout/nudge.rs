@@ -67,7 +67,7 @@ fn nudge(job: &Job, site: &Site, place: usize, post: &Post, currency: &Currency)
         for &(from, to) in &stretches {
             let (from, to) = (span.from.max(from), span.to.min(to));
             for by in marks(&span, from - at.v, to - at.v, step) {
-                let score = span.score(&trial, at.v + by);
+                let score = span.score(&trial, Point::new(u_at(at.v + by), at.v + by));
                 let rank = |(score, by): (Score, i64)| (score, by.abs(), by < 0);
                 if score.failing + score.thin == 0 && best.is_none_or(|best| rank((score, by)) < rank(best)) {
                     best = Some((score, by));
@@ -77,7 +77,7 @@ fn nudge(job: &Job, site: &Site, place: usize, post: &Post, currency: &Currency)
     }
     let (score, by) = best?;
     let base = trial.base(&work);
-    let now = base.money + work.patch.map_or(0, |sheet| trial.sheet(&sheet, at.v));
+    let now = base.money + work.patch.map_or(0, |sheet| trial.sheet(&sheet, at));
     let fails = work.fails() || !work.is_possible();
     if !fails && score.money >= now {
         return None;

@@ -164,7 +164,7 @@ impl<'a> Rail<'a> {
 
     /// What a post on a footing costs at a height, in a span that holds it.
     pub(super) fn score(&self, footing: usize, span: &Span, v: i64) -> Score {
-        let mut score = span.score(self.trial, v);
+        let mut score = span.score(self.trial, Point::new(self.u_at(footing, v), v));
         if let Foot::Bay(left) = self.feet[footing].foot {
             let v = Length::from_nm(v / 2);
             score.money += self.trial.board(self.rafters.clear_between(left, left + 1, v));

@@ -18,9 +18,9 @@ pub(super) struct Span {
 }
 
 impl Span {
-    /// What a post at `v` costs.
-    pub(super) fn score(&self, trial: &Trial, v: i64) -> Score {
-        let sheet = self.sheet.map_or(0, |sheet| trial.sheet(&sheet, v));
+    /// What a post at a place in it costs.
+    pub(super) fn score(&self, trial: &Trial, at: Point) -> Score {
+        let sheet = self.sheet.map_or(0, |sheet| trial.sheet(&sheet, at));
         Score { money: self.base.money + sheet, ..self.base }
     }
 }

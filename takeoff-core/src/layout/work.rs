@@ -1,18 +1,20 @@
 //! The work that one post makes, as if it stood alone on its slope, and what that costs.
 use std::sync::Arc;
 
-use crate::cuts::{Opening, cuts_of, opening_of};
+use smallvec::SmallVec;
+
+use crate::cuts::{Opening, Shape, judge, opening_of};
 use crate::deck::{
-    Method, Perimeter, battens, deck_area, height_stack, own_patch, pieces_of_sheet, refastened, taken_up,
-    work_zone,
+    Method, TopFlashingCheck, battens_cut, deck_area, height_stack, own_patch, pieces_of_sheet, work_zone,
 };
 use crate::geometry::{Point, Polygon, Rect, grid, half, to_mm};
 use crate::job::{Assembly, Job, Post, SlopePoint};
-use crate::place::{Mover, State};
-use crate::slope::{Part, Site};
-use crate::takeoff::{CutKind, Situation, TileClass};
+use crate::place::{Mover, State, Tally};
+use crate::slope::Site;
+use crate::takeoff::{CutKind, Situation};
 use crate::units::Length;
 
+use super::handled::{Classes, Counter, Handled, Met};
 use super::mark::Marks;
 use super::rates::Rates;
 use super::score::{MILLION, Score};
@@ -24,7 +26,7 @@ pub(super) struct Trial<'a> {
     pub(super) rates: Rates,
     pub(super) marks: Marks,
     assembly: Arc<Assembly>,
-    perimeter: Option<Perimeter>,
+    counter: Counter,
     /// What a failing post costs; `None` where it is kept from failing at any price.
     cost_of_failing: Option<f64>,
 }
@@ -38,30 +40,18 @@ pub(super) struct Work {
     /// Tiles cut with a hole; cut otherwise, severed ones aside.
     holes: u32,
     notches: u32,
-    /// Tiles handled, by part (the only piece or the pan, then the cover).
-    handled: [Classes; 2],
-    /// Fasteners of tiles laid back.
-    fasteners: u64,
+    handled: Handled,
     /// Pieces of batten reset.
     battens: u32,
     /// The patch, where there is one.
     pub(super) patch: Option<Sheet>,
 }
 
-/// How many tiles are in each class.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-struct Classes {
-    severed: u32,
-    cut: u32,
-    removed: u32,
-    loosened: u32,
-}
-
 /// A patch, by what does not change as its lower edge moves with the post.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) struct Sheet {
-    /// Its upper edge.
-    upper: i64,
+    /// Its upper edge; `None` where it runs up to the field's edge, which on a crooked rafter is now here, now there.
+    upper: Option<i64>,
     /// In how many pieces it is laid.
     pieces: u64,
 }
@@ -75,7 +65,7 @@ impl<'a> Trial<'a> {
             rates: Rates::of(job, site.slope, assembly),
             marks: Marks::of(job.display),
             assembly: assembly.clone(),
-            perimeter: Perimeter::of(site.slope),
+            counter: Counter::of(site),
             cost_of_failing: job.practice.cost_of_failing.map(|cost| cost.to_f64()),
         }
     }
@@ -93,44 +83,29 @@ impl<'a> Trial<'a> {
         };
         let opening = self.mover.opening_at(at);
         let method = Method::at(site, &self.assembly, at);
-        let cuts = cuts_of(site, &[opening]);
-        let zone = work_zone(site, &post, &method);
-        let mut handled = [Classes::default(); 2];
-        let mut fasteners = 0;
-        let own = u64::from(site.slope.tile.fasteners_each);
-        let pieces = site.practice.pieces_for_severed;
-        for taken in taken_up(site, &[zone], &[opening], &cuts) {
-            if taken.excluded {
-                continue;
-            }
-            let in_strip = || refastened(site, self.perimeter.as_ref(), &taken);
-            let held = || if in_strip() { own.max(1) } else { own };
-            let classes = &mut handled[usize::from(taken.tile.part == Part::Cover)];
-            let (class, held) = match taken.class {
-                TileClass::Severed => (&mut classes.severed, pieces * held()),
-                TileClass::Cut => (&mut classes.cut, held()),
-                TileClass::Removed => (&mut classes.removed, held()),
-                TileClass::Loosened => (&mut classes.loosened, 0),
-            };
-            *class += 1;
-            fasteners += held;
-        }
-        let of_kind =
-            |kinds: &[CutKind]| cuts.iter().filter(|cut| kinds.contains(&cut.judged.kind())).count() as u32;
+        let mut tally = Tally::default();
+        let mut met: SmallVec<[Met; 8]> = SmallVec::new();
+        let web = grid(site.practice.least_web);
+        judge(&site.grid, &site.field, Shape::Ellipse(opening), web, |judged| {
+            tally.add(judged.tile, judged.kind());
+            met.push((judged.tile, judged.kind()));
+        });
+        let handled = self.counter.handled(site, &work_zone(site, &post, &method), &opening, &met);
+        let of_kind = |kinds: &[CutKind]| met.iter().filter(|(_, kind)| kinds.contains(kind)).count() as u32;
         let stack = height_stack(site, &post, &opening);
         let ends_below = |top_mm: Option<f64>| top_mm.is_some_and(|top_mm| top_mm <= stack.tile_mm);
         let patch = own_patch(site, &post, &method).map(|patch| {
             let pieces = pieces_of_sheet(patch.upper - patch.lower, &site.slope.underlayment);
-            Sheet { upper: patch.upper, pieces }
+            let to_edge = matches!(method, Method::PatchedToEdge { .. });
+            Sheet { upper: (!to_edge).then_some(patch.upper), pieces }
         });
         Work {
-            state: self.mover.state(at),
+            state: State::of(&tally, method.kind(), &TopFlashingCheck::at(site, &self.assembly, &opening)),
             too_low: ends_below(stack.cone_mm) || ends_below(stack.post_mm),
             holes: of_kind(&[CutKind::Hole]),
             notches: of_kind(&[CutKind::Notch, CutKind::Corner]),
             handled,
-            fasteners,
-            battens: battens(site, &[deck_area(site, &post, &method)]).len() as u32,
+            battens: battens_cut(site, &deck_area(site, &post, &method)) as u32,
             patch,
         }
     }
@@ -141,9 +116,9 @@ impl<'a> Trial<'a> {
         let mut cost = rates.post
             + f64::from(work.holes) * rates.hole
             + f64::from(work.notches) * rates.notch
-            + work.fasteners as f64 * rates.fastener
+            + work.handled.fasteners as f64 * rates.fastener
             + f64::from(work.battens) * rates.batten;
-        for (classes, tile) in work.handled.iter().zip(&rates.tiles) {
+        for (classes, tile) in work.handled.classes.iter().zip(&rates.tiles) {
             let Classes { severed, cut, removed, loosened } = *classes;
             cost += f64::from(severed) * tile.severed
                 + f64::from(cut) * tile.cut
@@ -164,38 +139,46 @@ impl<'a> Trial<'a> {
         Score { failing, thin: 0, money: rounded(cost) }
     }
 
-    /// What the felt and the staples of a patch cost with the post at `v`.
+    /// What the felt and the staples of a patch cost with the post at a place.
     ///
     /// # Formula
     ///
     /// `width · (height + (pieces − 1)·b) · felt + 2 (width + height) · staples`, `b` the sheet's head lap: linear in
     /// `v`, and falling.
-    pub(super) fn sheet(&self, sheet: &Sheet, v: i64) -> i64 {
+    pub(super) fn sheet(&self, sheet: &Sheet, at: Point) -> i64 {
         let practice = self.site.practice;
         let margin = practice.patch_side_margin;
         let width = (self.assembly.deck_flashing.width + margin + margin).mm();
         let laps = (sheet.pieces - 1) as f64 * self.site.slope.underlayment.head_lap.mm();
-        let height = to_mm(sheet.upper - v);
+        let upper = sheet.upper.unwrap_or_else(|| self.site.field.edge_above(at));
+        let height = to_mm(upper - at.v);
         let Rates { felt, staples, .. } = &self.rates;
         rounded(width * (height + laps) * felt + 2.0 * (width + height) * staples)
     }
 
-    /// A name for all `u` where the work is the same from `low` to `high`: whole tiles all round, no edge near, so that
-    /// only the place within a column counts. `None` where there is none.
+    /// A name for all `u` where the work is the same from `low` to `high`: no edge is near, or only those of a rectangle
+    /// above and below, so that only the place within a column counts. `None` where there is none.
     pub(super) fn alike(&self, u: i64, low: i64, high: i64) -> Option<i64> {
         let (flashing, practice, site) = (&self.assembly.deck_flashing, self.site.practice, self.site);
         let hand =
             grid(practice.hand_clearance + practice.patch_side_margin + practice.three_course.mesh_width);
         let aside = half(flashing.width) + hand;
-        let line = site.laps.lowest_from(high + grid(flashing.up + practice.least_margin))?;
+        let line = site.laps.lowest_from(high + grid(flashing.up + practice.least_margin));
         let opening = self.mover.opening_at(Point::new(u, high)).bounds();
-        let upper = (line + grid(practice.patch_underlap)).max(opening.upper) + hand;
+        let upper = line.map_or(high, |line| line + grid(practice.patch_underlap)).max(opening.upper) + hand;
         let lower = low - grid(flashing.down + practice.least_margin) - hand;
-        let swept = site.grid.reach(&Rect::new(u - aside, lower, u + aside, upper));
+        let aside = aside.max(opening.right - u);
+        // The tiles that are met, and those on them.
+        let swept = site.grid.reach(&site.grid.reach(&Rect::new(u - aside, lower, u + aside, upper)));
+        let bounds = site.field.bounds();
+        let inside = if site.field.is_rectangle() {
+            bounds.left <= swept.left && swept.right <= bounds.right
+        } else {
+            line.is_some() && site.field.covers(&swept)
+        };
         let rect = || Polygon::new(vec![swept.corners().to_vec()]);
-        let at_strip = self.perimeter.as_ref().is_some_and(|strip| strip.meets_any(&[rect()]));
-        let inside = site.field.covers(&swept) && !at_strip;
-        inside.then(|| (u - site.grid.joint(0, 0)).rem_euclid(site.grid.cover()))
+        let at_strip = || self.counter.strip(site).is_some_and(|strip| strip.meets_any(&[rect()]));
+        (inside && !at_strip()).then(|| (u - site.grid.joint(0, 0)).rem_euclid(site.grid.cover()))
     }
 
     /// What a blocking board of a length costs.

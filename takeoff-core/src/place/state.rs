@@ -40,6 +40,20 @@ pub struct State {
 }
 
 impl State {
+    /// From the tiles that a post cuts, its deck method and its tile flashing.
+    pub(crate) fn of(tally: &Tally, method: DeckMethod, top: &TopFlashingCheck) -> State {
+        State {
+            situation: tally.situation(),
+            tiles: tally.tiles,
+            not_holes: tally.not_holes,
+            severed: tally.severed,
+            kinds: tally.kinds,
+            method,
+            tuck_passes: top.tuck_short == 0,
+            side_passes: top.side_short == 0,
+        }
+    }
+
     /// Whether all checks of the tile flashing pass.
     pub fn passes(&self) -> bool {
         self.tuck_passes && self.side_passes
@@ -57,16 +71,7 @@ impl Mover<'_> {
         let mut tally = Tally::default();
         self.judged(at, |tile, kind| tally.add(tile, kind));
         let top = TopFlashingCheck::at(self.site, self.assembly, &self.opening_at(at));
-        State {
-            situation: tally.situation(),
-            tiles: tally.tiles,
-            not_holes: tally.not_holes,
-            severed: tally.severed,
-            kinds: tally.kinds,
-            method: Method::at(self.site, self.assembly, at).kind(),
-            tuck_passes: top.tuck_short == 0,
-            side_passes: top.side_short == 0,
-        }
+        State::of(&tally, Method::at(self.site, self.assembly, at).kind(), &top)
     }
 
     /// The kinds of the cuts with the post at `at`, in the order of the tiles.

@@ -18,4 +18,4 @@ pub use noses::{MOST_COURSES, NosesError, noses_at, noses_between};
 pub use rails::{ClampWindow, Rails, Shift, SpanZone};
 pub use setback::{Breaks, Setback};
 pub use site::{Site, outline_of};
-pub use tiles::{Part, TileGrid, TileId};
+pub use tiles::{Meeting, Part, TileGrid, TileId};

@@ -1,4 +1,6 @@
 //! Which tiles lie where: courses and columns as arithmetic, no memory per tile.
+use smallvec::SmallVec;
+
 use crate::geometry::{Rect, grid, half};
 use crate::job::{LapSide, Pieces, Slope};
 
@@ -22,6 +24,24 @@ pub struct TileId {
     pub column: i64,
     /// Which piece of the column.
     pub part: Part,
+}
+
+/// Which courses and columns have tiles that meet a rectangle: the first course and the first after the last, and of
+/// each part and each offset of the bond the first column and the first after the last.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Meeting {
+    first: u32,
+    after: u32,
+    columns: SmallVec<[i64; 8]>,
+}
+
+impl Meeting {
+    /// The same for all rectangles that are whole columns apart along the eave.
+    pub fn anywhere_along(mut self) -> Meeting {
+        let from = self.columns.first().copied().unwrap_or_default();
+        self.columns.iter_mut().for_each(|column| *column -= from);
+        self
+    }
 }
 
 /// The tiles of a slope, before they are clipped to the field.
@@ -117,6 +137,21 @@ impl TileGrid {
         let first = self.noses.partition_point(|&nose| nose + self.length <= rect.lower);
         let after = self.noses.partition_point(|&nose| nose < rect.upper).max(first);
         (first as u32..after as u32).flat_map(move |course| self.in_course(course, rect))
+    }
+
+    /// Which courses and columns have tiles that meet a rectangle.
+    pub fn meeting(&self, rect: &Rect) -> Meeting {
+        let first = self.noses.partition_point(|&nose| nose + self.length <= rect.lower) as u32;
+        let after = (self.noses.partition_point(|&nose| nose < rect.upper) as u32).max(first);
+        let mut columns = SmallVec::new();
+        for &(_, left, right) in &self.parts {
+            for offset in &self.offsets {
+                let origin = self.first_joint + offset;
+                columns.push((rect.left - right - origin).div_euclid(self.cover) + 1);
+                columns.push(-(origin + left - rect.right).div_euclid(self.cover));
+            }
+        }
+        Meeting { first, after, columns }
     }
 
     /// A rectangle round every tile that could meet another rectangle.
