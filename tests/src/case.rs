@@ -67,24 +67,36 @@ impl Case {
     }
 
     /// What its takeoff is now, as the expected files hold it: `takeoff.json` and the roof maps, or the tables of a
-    /// roof so large that nobody would read those.
+    /// roof so large that nobody would read those; where its arrays have rails, the layout with its maps and the laid
+    /// job, too.
     ///
     /// # Errors
     ///
     /// When a file can't be read, or the job has problems.
     pub fn expected_now(&self) -> Result<Vec<(String, String)>> {
-        let (text, files) = self.job()?;
-        let takeoff = api::read_and_take_off(&text, &files)
+        let (text, named) = self.job()?;
+        let takeoff = api::read_and_take_off(&text, &named)
             .map_err(|problems| std::io::Error::other(format!("{}: {problems:#?}", self.name)))?;
-        let files = report::files(&takeoff);
+        let mut files = report::files(&takeoff);
         let large = files.iter().any(|(name, text)| name == "takeoff.json" && text.len() > LARGE);
         // The page and the workbook say the same once more, for people.
         let kinds: &[&str] = if large { &[".csv"] } else { &[".json", ".svg"] };
+        if text.contains("\"rails\"") {
+            files.extend(self.layout_now(&text, &named)?);
+        }
         let kept = files.into_iter().filter(|(name, _)| kinds.iter().any(|kind| name.ends_with(kind)));
         let text = |(name, bytes)| {
             Ok((format!("expected.{name}"), String::from_utf8(bytes).map_err(std::io::Error::other)?))
         };
         kept.map(text).collect()
+    }
+
+    fn layout_now(&self, text: &str, files: &Files) -> Result<Vec<(String, Vec<u8>)>> {
+        let (layout, job) = api::read_and_lay_out(text, files)
+            .map_err(|problems| std::io::Error::other(format!("{}: {problems:#?}", self.name)))?;
+        let mut files = report::layout_files(&layout);
+        files.push(("laid.json".to_owned(), api::laid_document(&job).into_bytes()));
+        Ok(files)
     }
 
     /// The expected files that it has, by name.

@@ -2,7 +2,9 @@
 mod answer;
 mod case;
 mod command;
+mod folder;
 
 pub use answer::{codes_of, takeoff_of};
 pub use case::{Case, SCHEMA, root};
 pub use command::command;
+pub use folder::Folder;

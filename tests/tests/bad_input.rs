@@ -2,37 +2,14 @@
 #![allow(clippy::unwrap_used, reason = "a test fails by panicking")]
 use std::fs::{self, File};
 use std::io::{BufRead, BufReader};
-use std::path::{Path, PathBuf};
+use std::path::Path;
 use std::process::{Command, Output, Stdio};
 
 use serde_json::Value;
-use tilepost_tests::{Case, command};
+use tilepost_tests::{Case, Folder, command};
 
 /// Memory that a refusal may take, in KiB: far less than what is refused.
 const MEMORY: u64 = 512 << 10;
-
-/// A folder of one test, taken away in the end.
-struct Folder(PathBuf);
-
-impl Folder {
-    fn new(name: &str) -> Folder {
-        let path = std::env::temp_dir().join(format!("tilepost-bad-{name}-{}", std::process::id()));
-        fs::create_dir_all(&path).unwrap();
-        Folder(path)
-    }
-
-    fn file(&self, name: &str, bytes: impl AsRef<[u8]>) -> PathBuf {
-        let path = self.0.join(name);
-        fs::write(&path, bytes).unwrap();
-        path
-    }
-}
-
-impl Drop for Folder {
-    fn drop(&mut self) {
-        fs::remove_dir_all(&self.0).unwrap();
-    }
-}
 
 /// Runs the command with memory for small things only.
 fn tilepost(arguments: &[&Path]) -> Output {
@@ -61,7 +38,7 @@ fn plain_gable() -> Case {
 
 #[test]
 fn a_gigabyte_is_not_read() {
-    let folder = Folder::new("gigabyte");
+    let folder = Folder::new("bad-gigabyte");
     let path = folder.0.join("job.json");
     File::create(&path).unwrap().set_len(1 << 30).unwrap();
     refused(&takeoff(&path), 2, "larger than 64 MiB");
@@ -81,7 +58,7 @@ fn a_file_without_end_is_not_read() {
 
 #[test]
 fn nesting_ten_thousand_deep() {
-    let folder = Folder::new("nesting");
+    let folder = Folder::new("bad-nesting");
     for (open, close) in [("[", "]"), ("{\"a\":", "}")] {
         let text = open.repeat(10_000) + "1" + &close.repeat(10_000);
         refused(&takeoff(&folder.file("job.json", &text)), 1, "[too-deep]");
@@ -93,7 +70,7 @@ fn nesting_ten_thousand_deep() {
 
 #[test]
 fn a_mistake_is_shown_in_its_line() {
-    let folder = Folder::new("line");
+    let folder = Folder::new("bad-line");
     let (text, _) = plain_gable().job().unwrap();
     let text = text.replacen("\"5:12\"", "\"5 to 12\"", 1);
     let line = text.lines().position(|line| line.contains("5 to 12")).unwrap() + 1;
@@ -106,7 +83,7 @@ fn a_mistake_is_shown_in_its_line() {
 
 #[test]
 fn a_thousand_million_posts() {
-    let folder = Folder::new("posts");
+    let folder = Folder::new("bad-posts");
     let (text, _) = plain_gable().job().unwrap();
     let job: Value = serde_json::from_str(&text).unwrap();
 
@@ -136,7 +113,7 @@ fn a_thousand_million_posts() {
 
 #[test]
 fn text_that_is_no_utf_8() {
-    let folder = Folder::new("utf8");
+    let folder = Folder::new("bad-utf8");
     refused(&takeoff(&folder.file("job.json", b"{\"name\": \"M\xfcller\"}")), 1, "[not-utf8]");
     refused(&takeoff(&folder.file("job.json", [0xff, 0xfe, b'{', 0, b'}', 0])), 1, "[not-utf8]");
 
@@ -151,7 +128,7 @@ fn text_that_is_no_utf_8() {
 
 #[test]
 fn what_is_not_there_or_is_no_file() {
-    let folder = Folder::new("missing");
+    let folder = Folder::new("bad-missing");
     refused(&takeoff(&folder.0.join("job.json")), 2, "can't read");
     refused(&takeoff(&folder.0), 2, "can't read");
     refused(&takeoff(&folder.file("job.json", "")), 1, "[syntax]");
@@ -159,7 +136,7 @@ fn what_is_not_there_or_is_no_file() {
 
 #[test]
 fn a_folder_that_cannot_be_written_is_left_as_it_was() {
-    let folder = Folder::new("folder");
+    let folder = Folder::new("bad-folder");
     let job = plain_gable().path();
     let out = |out: &Path| tilepost(&["takeoff".as_ref(), &job, "--out".as_ref(), out]);
     let told = |output: &Output| String::from_utf8_lossy(&output.stderr).into_owned();
@@ -183,7 +160,7 @@ fn a_folder_that_cannot_be_written_is_left_as_it_was() {
 
 #[test]
 fn a_job_with_problems_writes_nothing() {
-    let folder = Folder::new("problems");
+    let folder = Folder::new("bad-problems");
     let out = folder.0.join("out");
     let job = folder.file("job.json", "{}");
     refused(&tilepost(&["takeoff".as_ref(), &job, "--out".as_ref(), &out]), 1, "[missing-field]");

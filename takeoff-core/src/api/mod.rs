@@ -8,7 +8,8 @@ mod rows;
 use serde::Serialize;
 
 use crate::compare::{Comparison, compare};
-use crate::job::{Files, Job, LaidJob, Problem};
+use crate::job::{Files, Job, LaidJob, Problem, laid};
+use crate::layout::{Layout, layout};
 use crate::order::{Order, Ordered, order};
 use crate::report;
 use crate::takeoff::{Takeoff, takeoff};
@@ -20,6 +21,7 @@ use rows::Rows;
 enum Answer<'a> {
     Takeoff { ok: bool, takeoff: &'a Takeoff },
     Comparison { ok: bool, comparison: &'a Comparison },
+    Layout { ok: bool, layout: &'a Layout, job: &'a LaidJob },
     Order { ok: bool, order: &'a Order },
     Problems { ok: bool, problems: &'a [Problem] },
 }
@@ -72,6 +74,37 @@ pub fn compare_json(bid: &str, bid_files: &Files, as_built: &str, as_built_files
 pub fn compared_answer(compared: &Result<Comparison, Vec<Problem>>) -> String {
     match compared {
         Ok(comparison) => text(&Answer::Comparison { ok: true, comparison }, 3),
+        Err(problems) => text(&Answer::Problems { ok: false, problems }, 3),
+    }
+}
+
+/// Reads a job and lays its arrays out: the layout, and the job file of it.
+///
+/// # Errors
+///
+/// Every problem in the job, or why it has no layout.
+pub fn read_and_lay_out(job: &str, files: &Files) -> Result<(Layout, LaidJob), Vec<Problem>> {
+    let read = Job::read(job, files)?;
+    let out = layout(&read)?;
+    Ok((out.layout, laid(job, &read, &out.job)?))
+}
+
+/// The layout of a job's arrays, and the job as laid out: `{"ok": true, "layout": {…}, "job": {…}}`.
+///
+/// # Example
+///
+/// ```
+/// use takeoff_core::{api, job::EXAMPLE};
+/// assert!(api::layout_json(EXAMPLE, &Default::default()).contains("\"format\": \"tilepost-layout/1\""));
+/// ```
+pub fn layout_json(job: &str, files: &Files) -> String {
+    layout_answer(&read_and_lay_out(job, files))
+}
+
+/// A layout, or the problems in its way, as [`layout_json`] gives it.
+pub fn layout_answer(laid: &Result<(Layout, LaidJob), Vec<Problem>>) -> String {
+    match laid {
+        Ok((layout, job)) => text(&Answer::Layout { ok: true, layout, job }, 5),
         Err(problems) => text(&Answer::Problems { ok: false, problems }, 3),
     }
 }
@@ -154,6 +187,11 @@ pub fn report_html(job: &str, files: &Files) -> Option<String> {
 /// An order as `order.json` holds it.
 pub fn order_document(order: &Order) -> String {
     text(order, 3)
+}
+
+/// A layout as `layout.json` holds it.
+pub fn layout_document(layout: &Layout) -> String {
+    text(layout, 4)
 }
 
 /// The job of a layout as a job file: a post a line.

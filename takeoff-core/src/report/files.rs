@@ -1,7 +1,8 @@
 //! Everything a takeoff is written to.
-use super::{page, roll_plan, roof_map, spares_chart, tables};
+use super::{page, roll_plan, roof_map, shift_map, spares_chart, tables};
 use crate::api;
 use crate::job::Display;
+use crate::layout::Layout;
 use crate::order::Order;
 use crate::takeoff::{RollPlan, Takeoff};
 
@@ -50,6 +51,20 @@ pub fn order_files(order: &Order) -> Vec<(String, Vec<u8>)> {
     let jobs = order.jobs.join(", ");
     files.extend(cutting_plans(&order.rolls, &jobs, order.display));
     files.extend(packs.map(|packs| ("packs.csv".to_owned(), packs.into_bytes())));
+    files
+}
+
+/// The files of a layout by name, whole: `layout.json`, `layout.csv`, a map an array.
+pub fn layout_files(layout: &Layout) -> Vec<(String, Vec<u8>)> {
+    let mut files = vec![
+        ("layout.json".to_owned(), api::layout_document(layout).into_bytes()),
+        ("layout.csv".to_owned(), tables::layout(layout).csv().into_bytes()),
+    ];
+    for (number, of) in layout.arrays.iter().enumerate() {
+        if let Some(map) = shift_map(layout, &of.slope, &of.array) {
+            files.push((drawing_name("shift", number, &of.array), map.into_bytes()));
+        }
+    }
     files
 }
 

@@ -31,7 +31,7 @@ mod workbook;
 
 pub use crate::takeoff::{CAUTIONS, question};
 pub use comparison::comparison;
-pub use files::{files, order_files};
+pub use files::{files, layout_files, order_files};
 pub use layout::layout;
 pub use order::order;
 pub use page::page;

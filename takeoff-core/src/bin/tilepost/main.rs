@@ -4,6 +4,7 @@
 //! wrong usage or a file that can't be read or written, 3 a comparison found changes.
 mod check;
 mod compare;
+mod layout;
 mod order;
 mod places;
 mod problems;
@@ -51,6 +52,25 @@ enum Verb {
         /// The job file, JSON or TOML.
         job: PathBuf,
         /// Print the problems as JSON.
+        #[arg(long)]
+        json: bool,
+    },
+    /// Where the posts of the job's arrays go so that they cost least, and why.
+    ///
+    /// The laid job is a job file that `tilepost takeoff` reads. Files that it names are copied beside it.
+    ///
+    /// Example: tilepost layout fixtures/least-cost-arrays/job.json --out laid/job.json --report laid
+    Layout {
+        /// The job file, JSON or TOML. Its arrays have `rails`, and `shift` where they may be moved.
+        job: PathBuf,
+        /// The job file to write, JSON: arrays moved, posts set.
+        #[arg(long, value_name = "JOB2")]
+        out: Option<PathBuf>,
+        /// The folder to write layout.json, layout.csv and a map of each array's cost over its shift (.svg) to; made if
+        /// missing.
+        #[arg(long, value_name = "DIR")]
+        report: Option<PathBuf>,
+        /// Print the layout and the laid job as JSON in place of the text.
         #[arg(long)]
         json: bool,
     },
@@ -103,6 +123,9 @@ fn main() -> ExitCode {
         Verb::Takeoff { job, out, json } => takeoff::takeoff(&job, out.as_deref(), json),
         Verb::Check { job, json } => check::check(&job, json),
         Verb::Compare { bid, as_built, json } => compare::compare(&bid, &as_built, json),
+        Verb::Layout { job, out, report, json } => {
+            layout::layout(&job, out.as_deref(), report.as_deref(), json)
+        }
         Verb::Order { jobs, out, json } => order::order(&jobs, out.as_deref(), json),
         Verb::Schema => write::to_stdout(&takeoff_core::api::schema_json()),
     };

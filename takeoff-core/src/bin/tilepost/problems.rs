@@ -35,6 +35,12 @@ pub(crate) fn told(reading: &Reading, problems: &[Problem]) -> String {
     told
 }
 
+/// Tells the problems of a job to standard error, and how many there are.
+pub(crate) fn tell(reading: &Reading, problems: &[Problem]) {
+    eprint!("{}", told(reading, problems));
+    eprintln!("{}: {}", reading.path.display(), counted(problems));
+}
+
 /// Problems of several jobs together, which are in no one file.
 pub(crate) fn alone(problems: &[Problem]) -> String {
     let told = |Problem { code, message, help, .. }: &Problem| {

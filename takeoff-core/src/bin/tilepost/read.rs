@@ -84,7 +84,7 @@ pub(crate) fn text(path: &Path, name: &str) -> Result<Result<String, Problem>, F
 }
 
 /// A file whole, in bounded memory.
-fn bytes(path: &Path) -> Result<Vec<u8>, Failure> {
+pub(crate) fn bytes(path: &Path) -> Result<Vec<u8>, Failure> {
     let failed = |error| Failure::File(format!("can't read `{}`: {error}", path.display()));
     let mut bytes = Vec::new();
     let file = File::open(path).map_err(failed)?;

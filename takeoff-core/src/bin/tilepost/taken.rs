@@ -2,7 +2,7 @@
 use takeoff_core::job::Problem;
 use takeoff_core::takeoff::{Takeoff, takeoff};
 
-use crate::problems::{counted, told};
+use crate::problems::tell;
 use crate::read::Reading;
 
 /// The takeoff of every job, or the problems of all, which are told to standard error.
@@ -14,8 +14,7 @@ pub(crate) fn taken(readings: &[&Reading]) -> Result<Vec<Takeoff>, Vec<Problem>>
             Ok(takeoff) => takeoffs.push(takeoff),
             Err(found) if found.is_empty() => {}
             Err(found) => {
-                eprint!("{}", told(reading, &found));
-                eprintln!("{}: {}", reading.path.display(), counted(&found));
+                tell(reading, &found);
                 problems.extend(found);
             }
         }

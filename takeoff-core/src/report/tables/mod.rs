@@ -8,6 +8,7 @@ mod csv;
 mod cuts;
 mod cutting;
 mod labour;
+mod layout;
 mod materials;
 mod packs;
 mod patches;
@@ -23,6 +24,7 @@ pub use bid::bid;
 pub use cuts::cuts;
 pub use cutting::cutting;
 pub use labour::labour;
+pub use layout::layout;
 #[cfg(feature = "workbook")]
 pub(super) use materials::basis;
 pub use materials::{materials, ordered};
