@@ -15,8 +15,11 @@ use crate::geometry::{Polygon, grid};
 use crate::slope::{Array, Lies, Shift};
 use crate::units::Length;
 
-/// The most arrays on one slope.
+/// The most arrays on one slope, and the most rails of all of them.
 const MOST_ARRAYS: usize = 1_000;
+const MOST_RAILS: usize = 1_000;
+/// The most letters of an array's name that has rails: its posts are called by it, and names have 200 at most.
+const LONGEST_NAME: usize = 150;
 
 /// The arrays of a slope: each with a name of its own, beside each other, on the slope or a finding.
 pub(super) fn arrays(
@@ -64,6 +67,12 @@ pub(super) fn arrays(
             check_lies(&array, polygon, field.at, reader);
         }
         arrays.push(array);
+    }
+    let rails: usize = arrays.iter().map(Array::rail_count).sum();
+    if rails > MOST_RAILS {
+        let message = format!("{rails} rails are more than {MOST_RAILS} on one slope");
+        let help = "look at the arrays' `rows`; or lay some of them out in a job of their own";
+        reader.report(written.arrays.at, Code::TooMany, message, help);
     }
     all_right.then_some(arrays)
 }
@@ -116,6 +125,13 @@ fn array(
     let within = bounds.right.max(bounds.upper) <= grid(Length::LIMIT);
     if within && array.columns.saturating_mul(array.rows) <= MOST_ITEMS as u32 {
         let rails = rails(&written.rails, &array, slope, assemblies, reader)?;
+        if rails.is_some() && array.name.chars().count() > LONGEST_NAME {
+            let name = quoted(&array.name);
+            let message =
+                format!("the array {name} has rails, and a name of more than {LONGEST_NAME} letters");
+            let help = "give it a shorter one, from which a layout makes those of its posts";
+            reader.report(written.name.at, Code::OutOfRange, message, help);
+        }
         return Some(Array { rails, ..array });
     }
     let message = format!(

@@ -41,6 +41,11 @@ pub enum Lies {
 }
 
 impl Array {
+    /// How many rails it has: one a clamp window in each row of modules.
+    pub fn rail_count(&self) -> usize {
+        self.rails.as_ref().map_or(0, |rails| self.rows as usize * rails.clamps.len())
+    }
+
     /// The rectangle of all its modules, the gaps between them included.
     ///
     /// # Example

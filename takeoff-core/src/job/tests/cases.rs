@@ -412,6 +412,14 @@ fn errors() -> Vec<Case> {
             let zone = json!({ "from": ["0", "0"], "to": ["38 ft", "5 ft"], "greatest_span": "4 ft" });
             json!({ "/rails/zones": vec![zone; 101] })
         }),
+        case("too-many", "/slopes/0/arrays", {
+            let rails = json!({
+                "/rows": 501, "/module_height": "8 mm", "/row_gap": "0", "/rails/least_distance": "0",
+                "/rails/clamps": [["1 mm", "2 mm"], ["5 mm", "6 mm"]],
+            });
+            slope("arrays", json!([railed("field", "3 ft", rails)]))
+        }),
+        in_rails("out-of-range", "/name", json!({ "/name": "é".repeat(151) })),
         in_rails("clamp-window", "/rails/clamps/0", json!({ "/rails/clamps/0": ["16 in", "8 in"] })),
         in_rails("clamp-window", "/rails/clamps/1", json!({ "/rails/clamps/1": ["58 in", "66 1/64 in"] })),
         in_rails("rails-too-near", "/rails/clamps", json!({ "/rails/clamps/1": ["16 in", "58 in"] })),
