@@ -44,6 +44,10 @@ pub(super) struct Wanted {
     pub(super) map: bool,
 }
 
+/// For each runner-up that is wanted so many places of another cost are looked at: many differ in nothing but the height
+/// of a patch.
+const LOOKED_AT: usize = 8;
+
 /// Lays the arrays, slope by slope. Arrays are laid apart from each other; where posts of two come nearer to each other
 /// than they may, those of the slope are laid once more one after the other, each keeping away from those before.
 pub(super) fn lay(job: &Job, wanted: Wanted) -> Result<Vec<Laid>, NoLayout> {
@@ -112,13 +116,17 @@ impl<'a> OnSlope<'a> {
             let of_name = known.entry(name).or_default();
             let rails_of = Rail::of_array(array, rails, rafters, trial, &others, of_name);
             let mut search = Search::new(array, rails, rails_of);
-            let found = search.best(wanted.runners_up);
+            let found = search.best(wanted.runners_up * LOOKED_AT);
             let best = found.first().ok_or(no_layout)?.score;
             let (equals, others) = found.split_at(found.partition_point(|found| found.score == best));
             let placed = search.settled(equals, trial.marks).ok_or(no_layout)?;
             let mut runners_up: Vec<Placed> = Vec::new();
-            for other in others.chunk_by(|a, b| a.score == b.score).take(wanted.runners_up) {
-                runners_up.extend(search.settled(other, trial.marks));
+            for other in others.chunk_by(|a, b| a.score == b.score) {
+                let Some(other) = search.settled(other, trial.marks) else { continue };
+                let is_new = runners_up.iter().chain([&placed]).all(|known| other.differs_from(known));
+                if is_new && runners_up.len() < wanted.runners_up {
+                    runners_up.push(other);
+                }
             }
             let map = wanted.map.then(|| ShiftMap::of(&mut search));
             let own = Point::from(array.at).u;

@@ -28,6 +28,19 @@ pub(super) struct PlacedRail {
     pub(super) score: Score,
     /// Its posts from left to right: what each stands on, and where.
     pub(super) posts: Vec<(Foot, i64)>,
+    /// Where the span of each begins: two layouts differ where a post stands on another foot or in another span.
+    pub(super) spans: Vec<i64>,
+}
+
+impl Placed {
+    /// Whether some post stands on another foot or in another span.
+    pub(super) fn differs_from(&self, other: &Placed) -> bool {
+        let key = |placed: &Placed| -> Vec<(Vec<Foot>, Vec<i64>)> {
+            let feet = |rail: &PlacedRail| rail.posts.iter().map(|(foot, _)| *foot).collect();
+            placed.rails.iter().map(|rail| (feet(rail), rail.spans.clone())).collect()
+        };
+        key(self) != key(other)
+    }
 }
 
 /// A rail with its posts, and from where to where it may be without a change of its score.
@@ -95,7 +108,9 @@ impl Search<'_> {
             span.map_or(post.score, |span| rail.score(post.footing, span, v))
         };
         let posts = held.posts.iter().map(|post| (rail.feet[post.footing].foot, rail.u_at(post.footing, v)));
-        PlacedRail { v, score: held.posts.iter().map(of).sum(), posts: posts.collect() }
+        let spans = held.posts.iter().map(|post| rail.span_at(post.footing, v).map_or(v, |span| span.from));
+        let score = held.posts.iter().map(of).sum();
+        PlacedRail { v, score, posts: posts.collect(), spans: spans.collect() }
     }
 
     /// Of a rail's heights of the least score the one whose posts have the widest band.
