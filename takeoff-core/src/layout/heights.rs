@@ -59,24 +59,31 @@ fn where_ways_change(rail: &Rail) -> Vec<i64> {
     let Rail { rails, low, high, .. } = *rail;
     let zones = rails.zones.iter().map(|zone| grid(zone.greatest_span));
     let limits: Vec<i64> = zones.chain([grid(rails.greatest_span), grid(rails.least_distance) - 1]).collect();
+    let most = limits.iter().copied().max().unwrap_or_default();
+    let mut feet: Vec<usize> = (0..rail.feet.len()).collect();
+    feet.sort_by_key(|&footing| rail.u_at(footing, low));
     let mut changes = Vec::new();
-    let feet = 0..rail.feet.len();
-    for (a, b) in feet.clone().flat_map(|a| feet.clone().map(move |b| (a, b))) {
-        if !(rail.is_crooked(a) || rail.is_crooked(b)) {
-            continue;
-        }
-        let way = |v: i64| rail.u_at(b, v) - rail.u_at(a, v);
-        for &limit in &limits {
-            let within = |v: i64| way(v) <= limit;
-            if way(low) <= 0 || within(low) == within(high) {
+    for (place, &a) in feet.iter().enumerate() {
+        for &b in &feet[place + 1..] {
+            let way = |v: i64| rail.u_at(b, v) - rail.u_at(a, v);
+            if way(low).min(way(high)) > most {
+                break;
+            }
+            if !(rail.is_crooked(a) || rail.is_crooked(b)) {
                 continue;
             }
-            let (mut same, mut other) = (low, high);
-            while other - same > 2 {
-                let middle = 2 * ((same + other) / 2).div_euclid(2);
-                if within(middle) == within(low) { same = middle } else { other = middle }
+            for &limit in &limits {
+                let within = |v: i64| way(v) <= limit;
+                if within(low) == within(high) {
+                    continue;
+                }
+                let (mut same, mut other) = (low, high);
+                while other - same > 2 {
+                    let middle = 2 * ((same + other) / 2).div_euclid(2);
+                    if within(middle) == within(low) { same = middle } else { other = middle }
+                }
+                changes.extend([same, other]);
             }
-            changes.extend([same, other]);
         }
     }
     changes

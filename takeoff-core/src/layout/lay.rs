@@ -172,7 +172,7 @@ impl<'a> OnSlope<'a> {
             laid[i + 1..].iter().any(|other| {
                 let theirs = posts(other);
                 let keep = Keep { posts: &theirs, least: least(one).max(least(other)) };
-                posts(one).into_iter().any(|post| !keep.allows(post))
+                keep.least > 0 && posts(one).into_iter().any(|post| !keep.allows(post))
             })
         })
     }
