@@ -134,6 +134,19 @@ impl Rail<'_> {
             && after <= self.greatest_overhang(last, right, v)
     }
 
+    /// Whether posts on these feet carry the rail at another height, each within the spans and the least distance.
+    pub(super) fn holds(&self, posts: &[Standing], v: i64, left: i64, long: i64) -> bool {
+        let us: Vec<i64> = posts.iter().map(|post| self.u_at(post.footing, v)).collect();
+        let ways = us.windows(2).all(|pair| {
+            let way = pair[1] - pair[0];
+            way > 0
+                && way >= grid(self.rails.least_distance)
+                && way <= self.greatest_span(pair[0], pair[1], v)
+        });
+        let (Some(first), Some(last)) = (us.first(), us.last()) else { return false };
+        ways && self.carries_from_to(*first, *last, left, long, v)
+    }
+
     /// The posts themselves, from the first to the last; `standing` is the list that `best` was found in.
     pub(super) fn posts(&self, standing: &[Standing], v: i64, best: &Best) -> Vec<Standing> {
         let (first, last) = best.ends;

@@ -67,10 +67,15 @@ impl Search<'_> {
     /// Of equally good places the one with the largest margin, then the lowest; each rail in the middle of its band as
     /// far as its window goes, on a whole 1/16 in or millimetre where one is free.
     pub(super) fn settled(&mut self, equals: &[Found], marks: Marks) -> Option<Placed> {
+        let own = Point::from(self.array.at);
         let mut best: Option<Placed> = None;
         for found in equals {
             let Some(placed) = self.settle(found, marks) else { continue };
-            let key = |placed: &Placed| (-placed.spare_margin, placed.at.v, placed.at.u);
+            let key = |placed: &Placed| {
+                let heights: Vec<i64> = placed.rails.iter().map(|rail| rail.v).collect();
+                let moved = [placed.at.v - own.v, placed.at.u - own.u].map(i64::abs);
+                (-placed.spare_margin, heights, moved, placed.at.u)
+            };
             if best.as_ref().is_none_or(|best| key(&placed) < key(best)) {
                 best = Some(placed);
             }
@@ -85,9 +90,8 @@ impl Search<'_> {
         }
         let (spare_margin, lowest, highest) = self.shifts_of_largest_margin(&held, found.up);
         let origin = Point::from(self.array.at).v;
-        let (lowest, _) = marks.within((origin + lowest, origin + highest));
-        let up = lowest - origin;
-        let left = self.settled_left(&held, found.left, marks);
+        // The array is moved no further than it must.
+        let up = marks.nearest(origin, origin + lowest, origin + highest) - origin;
         let rails = held.iter().zip(&self.rails).map(|(held, rail)| {
             let v = if held.is_free() {
                 let (low, high) = (held.from.max(rail.from + up), held.to.min(rail.to + up));
@@ -99,6 +103,7 @@ impl Search<'_> {
         });
         let rails: Vec<PlacedRail> = rails.collect();
         let score = rails.iter().map(|rail| rail.score).sum();
+        let left = self.settled_left(&rails, found.left, marks);
         Some(Placed { score, at: Point::new(left, origin + up), rails, spare_margin })
     }
 
@@ -124,7 +129,7 @@ impl Search<'_> {
                 |best: &&Best| Some(best.score) == score && owner.carries(best, found.left, self.long, v);
             let Some(ends) = at.iter().find(cheapest) else { continue };
             let posts = owner.posts(&owner.standing(v, found.phase), v, ends);
-            let held = band(owner, v, posts);
+            let held = band(owner, v, posts, found.left, self.long);
             if best.as_ref().is_none_or(|best| held.half() > best.half()) {
                 best = Some(held);
             }
@@ -158,30 +163,46 @@ impl Search<'_> {
     }
 
     /// The array stays where it is along the eave if its posts carry it there; else it is moved no further than it must.
-    fn settled_left(&self, held: &[Held], left: i64, marks: Marks) -> i64 {
+    fn settled_left(&self, rails: &[PlacedRail], left: i64, marks: Marks) -> i64 {
         let carried = |left: i64| {
             let within = (self.left.0..=self.left.1).contains(&left);
+            let ends = |rail: &PlacedRail| Some((rail.posts.first()?.1, rail.posts.last()?.1));
             within
-                && held.iter().zip(&self.rails).all(|(held, rail)| {
-                    let (Some(first), Some(last)) = (held.posts.first(), held.posts.last()) else {
-                        return false;
-                    };
-                    rail.carries_from_to(first.u, last.u, left, self.long, held.v)
+                && rails.iter().zip(&self.rails).all(|(placed, rail)| {
+                    let ends = ends(placed);
+                    ends.is_some_and(|(first, last)| {
+                        rail.carries_from_to(first, last, left, self.long, placed.v)
+                    })
                 })
         };
         let own = Point::from(self.array.at).u;
-        [own, marks.from(left)].into_iter().find(|&left| carried(left)).unwrap_or(left)
+        if carried(own) {
+            return own;
+        }
+        // From where it is known to be carried, mark by mark toward its own place.
+        let (step, toward) = (marks.step(), (own - left).signum());
+        let first = if toward > 0 { marks.from(left) } else { marks.up_to(left) };
+        if !carried(first) {
+            return left;
+        }
+        let (mut fits, mut beyond) = (0, (own - first).abs() / step + 1);
+        while beyond - fits > 1 {
+            let middle = (fits + beyond) / 2;
+            if carried(first + toward * middle * step) { fits = middle } else { beyond = middle }
+        }
+        first + toward * fits * step
     }
 }
 
-/// From where to where a rail may be with the same posts at the same score.
-fn band(rail: &Rail, v: i64, posts: Vec<Standing>) -> Held {
+/// From where to where a rail may be with the same posts at the same score, its left end at `left`.
+fn band(rail: &Rail, v: i64, posts: Vec<Standing>, left: i64, long: i64) -> Held {
+    let rates = &rail.trial.rates;
     let (mut from, mut to) = (rail.low, rail.high);
     for post in &posts {
         let span = rail.span_at(post.footing, v);
-        let flat = span
-            .filter(|span| span.sheet.is_none() || rail.trial.rates.felt + rail.trial.rates.staples == 0.0);
-        match flat.filter(|_| !post.fixed && !rail.is_crooked(post.footing)) {
+        let flat = span.filter(|span| span.sheet.is_none() || rates.felt + rates.staples == 0.0);
+        let board = matches!(rail.feet[post.footing].foot, Foot::Bay(_)) && rail.is_crooked(post.footing);
+        match flat.filter(|_| !post.fixed && !board) {
             Some(span) => (from, to) = (from.max(span.from), to.min(span.to)),
             None => (from, to) = (v, v),
         }
@@ -196,8 +217,10 @@ fn band(rail: &Rail, v: i64, posts: Vec<Standing>) -> Held {
             (from, to) = (from.max(lower), to.min(upper));
         }
     }
+    // The ways between posts on crooked rafters change evenly: what holds at both ends holds between them.
     let (from, to) = (from.min(v), to.max(v));
-    let held = posts.iter().any(|post| post.fixed);
-    let (from, to) = if held { (v, v) } else { (from, to) };
+    let rigid =
+        posts.iter().any(|post| post.fixed) || ![from, to].iter().all(|&v| rail.holds(&posts, v, left, long));
+    let (from, to) = if rigid { (v, v) } else { (from, to) };
     Held { v, posts, from, to }
 }
