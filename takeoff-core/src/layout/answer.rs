@@ -43,7 +43,7 @@ pub struct LaidOut {
 /// of constraints that clash, and what would have to give; what the takeoff of the laid job refuses.
 pub fn layout(job: &Job) -> Result<LaidOut, Vec<Problem>> {
     let currency = currency_of(job)?;
-    let wanted = Wanted { runners_up: RUNNERS_UP, map: true };
+    let wanted = Wanted { map: true };
     let laid = lay(job, wanted).map_err(|none| vec![no_layout(job, none)])?;
     let laid_job = applied(job, &laid);
     let findings = super::check(job, &laid_job);
@@ -98,9 +98,6 @@ fn currency_of(job: &Job) -> Result<&Currency, Vec<Problem>> {
         vec![error("no-costs", message, help)]
     })
 }
-
-/// How many runners-up are told of each array.
-const RUNNERS_UP: usize = 3;
 
 fn error(code: &str, message: &str, help: &str) -> Problem {
     let [code, message, help] = [code, message, help].map(str::to_owned);

@@ -7,9 +7,10 @@ use crate::slope::{Array, Rails, Site};
 
 use super::allowed::Keep;
 use super::map::ShiftMap;
+use super::mark::Marks;
 use super::rail::{FixedPost, Known, Others, Rail};
 use super::score::Score;
-use super::search::Search;
+use super::search::{Found, Search};
 use super::settle::Placed;
 use super::work::Trial;
 
@@ -40,13 +41,9 @@ pub(super) struct NoLayout {
 /// What is looked for besides the best place.
 #[derive(Clone, Copy, Debug, Default)]
 pub(super) struct Wanted {
-    pub(super) runners_up: usize,
+    /// What the array costs elsewhere: its map, and the runners-up on it.
     pub(super) map: bool,
 }
-
-/// For each runner-up that is wanted so many places of another cost are looked at: many differ in nothing but the height
-/// of a patch.
-const LOOKED_AT: usize = 8;
 
 /// Lays the arrays, slope by slope. Arrays are laid apart from each other; where posts of two come nearer to each other
 /// than they may, those of the slope are laid once more one after the other, each keeping away from those before.
@@ -116,23 +113,14 @@ impl<'a> OnSlope<'a> {
             let of_name = known.entry(name).or_default();
             let rails_of = Rail::of_array(array, rails, rafters, trial, &others, of_name);
             let mut search = Search::new(array, rails, rails_of);
-            let found = search.best(wanted.runners_up * LOOKED_AT);
+            let mut found = search.best();
             let best = found.first().ok_or(no_layout)?.score;
-            let (equals, others) = found.split_at(found.partition_point(|found| found.score == best));
-            let placed = search.settled(equals, trial.marks).ok_or(no_layout)?;
-            let mut runners_up: Vec<Placed> = Vec::new();
-            for other in others.chunk_by(|a, b| a.score == b.score) {
-                let Some(other) = search.settled(other, trial.marks) else { continue };
-                let is_new = runners_up.iter().chain([&placed]).all(|known| other.differs_from(known));
-                if is_new && runners_up.len() < wanted.runners_up {
-                    runners_up.push(other);
-                }
-            }
-            let map = wanted.map.then(|| ShiftMap::of(&mut search));
-            let own = Point::from(array.at).u;
-            let unmoved =
-                (0..search.phases()).filter_map(|phase| search.at(phase, own, 0)).map(|found| found.score);
-            let unmoved = unmoved.min();
+            found.truncate(found.partition_point(|found| found.score == best));
+            let placed = search.settled(&found, trial.marks).ok_or(no_layout)?;
+            let (map, elsewhere) = if wanted.map { Some(ShiftMap::of(&mut search)) } else { None }.unzip();
+            let runners_up = elsewhere.map(|found| runners_up(&mut search, found, &placed, trial.marks));
+            let runners_up = runners_up.unwrap_or_default();
+            let unmoved = search.in_any_turn(Point::from(array.at).u, 0).map(|found| found.score);
             let slope = self.place;
             laid.push(Laid { slope, array: place, placed, runners_up, map, unmoved, yielded: in_turn });
         }
@@ -177,6 +165,27 @@ impl<'a> OnSlope<'a> {
         })
     }
 }
+
+/// The next best of the places on an array's map, each with some post on another foot or in another span than those
+/// before it.
+fn runners_up(search: &mut Search, mut found: Vec<Found>, best: &Placed, marks: Marks) -> Vec<Placed> {
+    found.sort_by_key(|found| found.score);
+    found.dedup_by_key(|found| found.score);
+    let mut runners_up: Vec<Placed> = Vec::new();
+    for other in found {
+        let Some(other) = search.settled(&[other], marks) else { continue };
+        if runners_up.iter().chain([best]).all(|known| other.differs_from(known)) {
+            runners_up.push(other);
+            if runners_up.len() == RUNNERS_UP {
+                break;
+            }
+        }
+    }
+    runners_up
+}
+
+/// How many runners-up are told of each array.
+const RUNNERS_UP: usize = 3;
 
 /// Where the posts of a laid array stand.
 pub(super) fn posts_of(placed: &Placed) -> Vec<Point> {

@@ -4,8 +4,7 @@ use serde::Serialize;
 
 use crate::geometry::{Point, to_mm};
 
-use super::score::Score;
-use super::search::Search;
+use super::search::{Found, Search};
 
 /// The additive cost of an array over its allowed shift, its rails and posts at their best for each.
 #[derive(Clone, Debug, Serialize, JsonSchema)]
@@ -25,32 +24,27 @@ const ACROSS: i64 = 24;
 const UP: i64 = 48;
 
 impl ShiftMap {
-    pub(super) fn of(search: &mut Search) -> ShiftMap {
+    /// The map, and what was found at each of its places that has a layout.
+    pub(super) fn of(search: &mut Search) -> (ShiftMap, Vec<Found>) {
         let own = Point::from(search.array.at);
         let lefts = steps(search.left, ACROSS);
         let ups = steps(search.up, UP);
-        let phases = search.phases();
-        let mut rows = Vec::with_capacity(ups.len());
-        for &up in &ups {
-            let mut row: Vec<Option<Score>> = Vec::with_capacity(lefts.len());
-            for &left in &lefts {
-                let scores =
-                    (0..phases).filter_map(|phase| search.at(phase, left, up).map(|found| found.score));
-                row.push(scores.min());
-            }
-            rows.push(row);
-        }
-        let of_row =
-            |row: &Vec<Option<Score>>| row.iter().map(|score| score.map(|score| score.amount())).collect();
-        let faults = |row: &Vec<Option<Score>>| {
-            row.iter().map(|score| score.map_or(0, |score| score.failing + score.thin)).collect()
-        };
-        ShiftMap {
+        let mut map = ShiftMap {
             right_mm: lefts.iter().map(|left| to_mm(left - own.u)).collect(),
             up_mm: ups.iter().map(|&up| to_mm(up)).collect(),
-            cost: rows.iter().map(of_row).collect(),
-            faults: rows.iter().map(faults).collect(),
+            cost: Vec::with_capacity(ups.len()),
+            faults: Vec::with_capacity(ups.len()),
+        };
+        let mut all = Vec::new();
+        for &up in &ups {
+            let row: Vec<Option<Found>> = lefts.iter().map(|&left| search.in_any_turn(left, up)).collect();
+            let score = |found: &Option<Found>| found.as_ref().map(|found| found.score);
+            map.cost.push(row.iter().map(|found| score(found).map(|score| score.amount())).collect());
+            let faults = |found| score(found).map_or(0, |score| score.failing + score.thin);
+            map.faults.push(row.iter().map(faults).collect());
+            all.extend(row.into_iter().flatten());
         }
+        (map, all)
     }
 }
 

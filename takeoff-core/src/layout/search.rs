@@ -46,9 +46,8 @@ pub(super) struct Found {
 /// A shift, by the bound on its score.
 type Bound = (Score, usize, i64, i64);
 
-/// How many shifts of equal score are compared by their margins, and how many are scored for runners-up.
+/// How many shifts of equal score are compared by their margins.
 const MOST_EQUALS: usize = 64;
-const MOST_SCORED: usize = 400;
 
 impl<'a> Search<'a> {
     pub(super) fn new(array: &'a Array, setup: &'a Rails, rails: Vec<Rail<'a>>) -> Search<'a> {
@@ -63,29 +62,23 @@ impl<'a> Search<'a> {
         Search { array, rails, left, long, up, heights, looked_at: BTreeMap::new() }
     }
 
-    /// The best place of the array: all that are equally good up to a number, then up to `others` runners-up, each of
-    /// another cost. Empty where no place keeps to the constraints.
-    pub(super) fn best(&mut self, others: usize) -> Vec<Found> {
-        let bounds = self.bounds();
+    /// The best places of the array, a number of them at most: all of the least score, and then maybe others. Empty where
+    /// no place keeps to the constraints.
+    pub(super) fn best(&mut self) -> Vec<Found> {
         let mut found: Vec<Found> = Vec::new();
-        for (scored, &(bound, phase, left, up)) in bounds.iter().enumerate() {
-            found.sort_by_key(|found| found.score);
-            let mut scores: Vec<Score> = found.iter().map(|found| found.score).collect();
-            scores.dedup();
-            let equals = found.iter().filter(|other| Some(&other.score) == scores.first()).count();
-            let enough = match scores.first() {
-                Some(first) if bound > *first => {
-                    scored >= MOST_SCORED
-                        || scores.get(others).is_some_and(|last| bound > *last)
-                        || others == 0
-                }
-                Some(first) => bound == *first && equals >= MOST_EQUALS,
-                None => false,
-            };
-            if enough {
+        let mut best: Option<(Score, usize)> = None;
+        for (bound, phase, left, up) in self.bounds() {
+            if best.is_some_and(|(least, equals)| bound > least || (bound == least && equals >= MOST_EQUALS))
+            {
                 break;
             }
-            found.extend(self.at(phase, left, up));
+            let Some(other) = self.at(phase, left, up) else { continue };
+            best = match best {
+                Some((least, equals)) if other.score == least => Some((least, equals + 1)),
+                Some((least, _)) if other.score > least => best,
+                _ => Some((other.score, 1)),
+            };
+            found.push(other);
         }
         found.sort_by_key(|found| found.score);
         found
@@ -121,9 +114,10 @@ impl<'a> Search<'a> {
         Some(Found { score, phase, left, up, heights })
     }
 
-    /// How many turns of the rafters there are.
-    pub(super) fn phases(&self) -> usize {
-        self.heights.len()
+    /// The same in the turn of the rafters that is best there.
+    pub(super) fn in_any_turn(&mut self, left: i64, up: i64) -> Option<Found> {
+        let turns = 0..self.heights.len();
+        turns.filter_map(|phase| self.at(phase, left, up)).min_by_key(|found| found.score)
     }
 
     /// The cheapest posts of a rail at a height.
