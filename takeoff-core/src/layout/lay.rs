@@ -1,9 +1,11 @@
 //! Lays all arrays of a job that have rails.
 use std::collections::BTreeMap;
 
+use crate::deck::support;
 use crate::geometry::{Point, grid};
 use crate::job::{Job, Post, Slope};
 use crate::slope::{Array, Rails, Site};
+use crate::units::Length;
 
 use super::allowed::Keep;
 use super::map::ShiftMap;
@@ -135,7 +137,10 @@ impl<'a> OnSlope<'a> {
             let trial = Trial::new(self.job, &self.site, &post.assembly);
             let at = Point::from(post.at);
             let work = trial.work(at);
-            trial.base(&work).money + work.patch.map_or(0, |sheet| trial.sheet(&sheet, at))
+            let board = support(&self.site, post).1.and_then(|board| Length::nearest(board.length_mm * 1e6));
+            trial.base(&work).money
+                + work.patch.map_or(0, |sheet| trial.sheet(&sheet, at))
+                + board.map_or(0, |length| trial.board(length))
         };
         fixed.map(|(place, post)| FixedPost { place, at: post.at, money: cost(post) }).collect()
     }

@@ -31,6 +31,7 @@ pub(super) struct Rail<'a> {
 /// What a post may stand on, and where along it.
 pub(super) struct Footing {
     pub(super) foot: Foot,
+    /// Whether its `u`, or the length of its board, changes with the height.
     crooked: bool,
     u: i64,
     pub(super) spans: Vec<Span>,
@@ -129,7 +130,8 @@ impl<'a> Rail<'a> {
     /// Where along a rafter or bay a post may stand.
     fn footing(&self, foot: Foot, keep: &Keep, known: &mut Known) -> Footing {
         let Rail { rafters, trial, low, high, .. } = *self;
-        let crooked = foot.is_crooked(rafters);
+        let board_is_crooked = |left| Foot::Bay(left).is_crooked(rafters);
+        let crooked = foot.is_crooked(rafters) || self.board(foot).is_some_and(board_is_crooked);
         let u = foot.u_at(rafters, low);
         let u_at = |v: i64| if crooked { foot.u_at(rafters, v) } else { u };
         let found = match trial.alike(u, low, high).filter(|_| !crooked) {
@@ -150,7 +152,7 @@ impl<'a> Rail<'a> {
         if *crooked { foot.u_at(self.rafters, v) } else { *u }
     }
 
-    /// Whether a footing's `u` changes with the height.
+    /// Whether a footing's `u`, or the length of its board, changes with the height.
     pub(super) fn is_crooked(&self, footing: usize) -> bool {
         self.feet[footing].crooked
     }
@@ -165,16 +167,31 @@ impl<'a> Rail<'a> {
     /// What a post on a footing costs at a height, in a span that holds it.
     pub(super) fn score(&self, footing: usize, span: &Span, v: i64) -> Score {
         let mut score = span.score(self.trial, Point::new(self.u_at(footing, v), v));
-        if let Foot::Bay(left) = self.feet[footing].foot {
-            let v = Length::from_nm(v / 2);
-            score.money += self.trial.board(self.rafters.clear_between(left, left + 1, v));
+        if let Some(left) = self.board(self.feet[footing].foot) {
+            let clear = self.rafters.clear_between(left, left + 1, Length::from_nm(v / 2));
+            if clear > Length::ZERO {
+                score.money += self.trial.board(clear);
+            }
         }
         score
     }
 
+    /// The rafter on the left of the board that a post on a foot stands on, if it does: a post on a rafter that is too
+    /// narrow for its lags has one on the right of it.
+    fn board(&self, foot: Foot) -> Option<usize> {
+        let edges = self.rails.assembly.lag_edge_distance;
+        match foot {
+            Foot::Bay(left) => Some(left),
+            Foot::Rafter(rafter) if edges + edges > self.rafters.width => {
+                Some(rafter).filter(|_| rafter + 1 < self.rafters.lines.len())
+            }
+            _ => None,
+        }
+    }
+
     /// Whether money may rise up a span: boards between crooked rafters grow longer.
     pub(super) fn may_rise(&self) -> bool {
-        self.feet.iter().any(|footing| footing.crooked && matches!(footing.foot, Foot::Bay(_)))
+        self.feet.iter().any(|footing| footing.crooked && self.board(footing.foot).is_some())
     }
 
     /// Whether a footing's rafter has the number of its turn.

@@ -34,8 +34,8 @@ impl Span {
 /// its middle only (the mark of the tape nearest to it), and such a post counts as thin.
 pub(super) fn spans(trial: &Trial, u_at: &dyn Fn(i64) -> i64, low: i64, high: i64) -> Vec<Span> {
     let margin = grid(trial.site.practice.least_margin);
-    // What lies beyond the ends decides whether they are near to a change.
-    let (from, to) = (low - margin, high + margin);
+    // What lies beyond the ends decides whether they are near to a change, and whether an interval there is short.
+    let (from, to) = (low - 2 * margin, high + 2 * margin);
     let stretches = stretches(trial, u_at, from, to);
     let mut spans = Vec::with_capacity(stretches.len());
     for Stretch { from: start, to: end, work } in stretches {

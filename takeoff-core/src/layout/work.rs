@@ -163,10 +163,12 @@ impl<'a> Trial<'a> {
         let hand =
             grid(practice.hand_clearance + practice.patch_side_margin + practice.three_course.mesh_width);
         let aside = half(flashing.width) + hand;
-        let line = site.laps.lowest_from(high + grid(flashing.up + practice.least_margin));
-        let opening = self.mover.opening_at(Point::new(u, high)).bounds();
+        // Spans are looked for that far beyond both ends.
+        let beyond = practice.least_margin + practice.least_margin;
+        let line = site.laps.lowest_from(high + grid(flashing.up + beyond));
+        let opening = self.mover.opening_at(Point::new(u, high + grid(beyond))).bounds();
         let upper = line.map_or(high, |line| line + grid(practice.patch_underlap)).max(opening.upper) + hand;
-        let lower = low - grid(flashing.down + practice.least_margin) - hand;
+        let lower = low - grid(flashing.down + beyond) - hand;
         let aside = aside.max(opening.right - u);
         // The tiles that are met, and those on them.
         let swept = site.grid.reach(&site.grid.reach(&Rect::new(u - aside, lower, u + aside, upper)));

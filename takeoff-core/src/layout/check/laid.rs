@@ -55,10 +55,11 @@ impl<'a> Laid<'a> {
         self.posts.set.iter().copied().filter(|(_, post)| carrier(post)).collect()
     }
 
-    /// The fixed posts below it.
+    /// The fixed posts that the job has below it and that still are.
     pub(super) fn fixed(&self) -> impl Iterator<Item = &'a Post> {
         let given = self.posts.given.iter().copied();
-        given.filter(|post| post.fixed && self.moved.covers(post.at.into()))
+        let covers = |post: &Post| [self.array, self.moved].iter().all(|array| array.covers(post.at.into()));
+        given.filter(move |post| post.fixed && covers(post))
     }
 
     /// A broken rule.
