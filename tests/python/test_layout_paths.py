@@ -175,7 +175,7 @@ def test_rails_are_carried_as_cheaply_as_highs_has_them() -> None:
         try:
             laid = json.loads(tilepost.Job.from_dict(job).layout().to_json())["arrays"][0]
         except tilepost.JobError as error:
-            assert {problem.code for problem in error.problems} == {"no-layout"}, (number, error)
+            assert {problem["code"] for problem in error.problems} == {"no-layout"}, (number, error)
             assert None in want, (number, want)
             refused += 1
             continue
