@@ -3,7 +3,8 @@ use std::collections::BTreeMap;
 
 use crate::buying::Currency;
 use crate::geometry::{Point, grid, to_mm};
-use crate::job::{Display, Job, Problem, Severity};
+use crate::job::{Display, Job, Problem, Severity, Slope};
+use crate::slope::Array;
 use crate::takeoff::{LAYOUT_CAUTION, PostTakeoff, Takeoff, takeoff};
 use crate::units::Length;
 
@@ -92,12 +93,38 @@ fn currency_of(job: &Job) -> Result<&Currency, Vec<Problem>> {
         let help = "give `rails` to the arrays that posts are to be placed for";
         return Err(vec![error("no-rails", message, help)]);
     }
+    if let Some(array) = too_large(job) {
+        let message = format!("the array `{array}` has too many rails, rafters and courses to look at");
+        let help = "allow less shift, or make several arrays or slopes of it";
+        return Err(vec![error("too-many", &message, help)]);
+    }
     job.bid.as_ref().map(|terms| &terms.currency).ok_or_else(|| {
         let message = "the job has neither prices nor labour: there is nothing to weigh places by";
         let help = "give `prices`, or `labour` with its rate and minutes in `bid`";
         vec![error("no-costs", message, help)]
     })
 }
+
+/// The first array with more courses to look at, over all of its rails and rafters, than would be done in a minute or so.
+fn too_large(job: &Job) -> Option<&str> {
+    let looks = |slope: &Slope, array: &Array| {
+        let rails = array.rails.as_ref()?;
+        let rafters = slope.rafters.as_ref()?.lines.len();
+        let window = rails.clamps.iter().map(|window| grid(window.to - window.from)).max()?;
+        let reach = window + grid(array.shift.down + array.shift.up);
+        let exposures = slope.noses.windows(2).map(|pair| grid(pair[1] - pair[0]));
+        let courses = 2 + reach / exposures.min().unwrap_or(reach).max(1);
+        let rails = rails.clamps.len() as f64 * f64::from(array.rows);
+        Some(rails * rafters as f64 * courses as f64)
+    };
+    job.slopes.iter().find_map(|slope| {
+        let large = |array: &&Array| looks(slope, array).is_some_and(|looks| looks > MOST_LOOKS);
+        slope.arrays.iter().find(large).map(|array| array.name.as_str())
+    })
+}
+
+/// Rails × rafters × courses of one array.
+const MOST_LOOKS: f64 = 1e6;
 
 fn error(code: &str, message: &str, help: &str) -> Problem {
     let [code, message, help] = [code, message, help].map(str::to_owned);

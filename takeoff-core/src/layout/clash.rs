@@ -67,9 +67,12 @@ fn smallest(job: &Job, in_force: &[Constraint]) -> Option<Vec<Constraint>> {
     if !has_layout(&with(&[])) {
         return None;
     }
-    (1..=in_force.len())
-        .find_map(|size| subsets(in_force, size).into_iter().find(|kept| !has_layout(&with(kept))))
+    let clashes = |size: usize| subsets(in_force, size).into_iter().find(|kept| !has_layout(&with(kept)));
+    Some((1..=MOST_TOGETHER).find_map(clashes).unwrap_or_else(|| in_force.to_vec()))
 }
+
+/// Larger sets are not looked for: all constraints are told then.
+const MOST_TOGETHER: usize = 4;
 
 /// All subsets of a size, in the order of the list.
 fn subsets(of: &[Constraint], size: usize) -> Vec<Vec<Constraint>> {

@@ -3,4 +3,5 @@ mod cost;
 mod handled;
 mod jobs;
 mod paths;
+mod refused;
 mod spans;
