@@ -110,7 +110,10 @@ impl<'a> OnSlope<'a> {
                 let before = laid.iter().flat_map(|laid| posts_of(&laid.placed));
                 stay.extend(before);
             }
-            let keep = Keep { posts: &stay, least: grid(rails.least_distance) };
+            // Posts of two arrays keep the greater of both distances.
+            let distances = self.railed().filter(|(other, ..)| in_turn || *other == place);
+            let least = distances.map(|(.., rails)| grid(rails.least_distance)).max().unwrap_or_default();
+            let keep = Keep { posts: &stay, least };
             let others = Others { fixed: &self.fixed_below(place), keep };
             let of_name = known.entry(name).or_default();
             let rails_of = Rail::of_array(array, rails, rafters, trial, &others, of_name);
