@@ -2,6 +2,8 @@
 //!
 //! What is in Rust here is what Python can't do: call the core without the interpreter's lock and hand
 //! out tables as Arrow. `Job`, its files and its errors are Python, in `python/tilepost`.
+mod layout;
+mod problems;
 mod table;
 mod takeoff;
 
@@ -28,6 +30,13 @@ fn order_json(py: Python<'_>, jobs: Vec<(String, Files)>) -> String {
     py.detach(|| api::order_json(&jobs))
 }
 
+/// The layout of a job's arrays and the job as laid out, as the text of `{"ok": true, "layout": …, "job": …}` or
+/// `{"ok": false, "problems": […]}`.
+#[pyfunction]
+fn layout_json(py: Python<'_>, job: &str, files: Files) -> String {
+    py.detach(|| api::layout_json(job, &files))
+}
+
 /// The JSON Schema of the job file, as text.
 #[pyfunction]
 fn schema_json() -> String {
@@ -44,9 +53,11 @@ fn files_named_json(job: &str) -> String {
 #[pymodule(gil_used = false)]
 mod _tilepost {
     #[pymodule_export]
+    use super::layout::Layout;
+    #[pymodule_export]
     use super::table::Table;
     #[pymodule_export]
     use super::takeoff::Takeoff;
     #[pymodule_export]
-    use super::{check_json, files_named_json, order_json, schema_json, takeoff_json};
+    use super::{check_json, files_named_json, layout_json, order_json, schema_json, takeoff_json};
 }

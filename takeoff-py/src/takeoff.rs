@@ -1,15 +1,14 @@
 //! A finished takeoff.
-use pyo3::exceptions::{PyKeyError, PyValueError};
+use pyo3::exceptions::PyKeyError;
 use pyo3::prelude::*;
 use pyo3::types::{PyBytes, PyType};
 use takeoff_core::compare::compare;
-use takeoff_core::job::{Files, Problem};
+use takeoff_core::job::Files;
 use takeoff_core::report::{self, tables};
 use takeoff_core::{api, takeoff};
 
+use crate::problems::refused;
 use crate::table::Table;
-
-pyo3::import_exception!(tilepost.errors, JobError);
 
 /// What a job takes: cuts, tiles taken up, deck work and what to bring.
 ///
@@ -30,7 +29,7 @@ impl Takeoff {
     fn new(py: Python<'_>, job: String, files: Files) -> PyResult<Takeoff> {
         match py.detach(|| api::read_and_take_off(&job, &files)) {
             Ok(takeoff) => Ok(Takeoff { job, files, takeoff }),
-            Err(problems) => Err(JobError::new_err((dictionaries(py, &problems)?.unbind(),))),
+            Err(problems) => Err(refused(py, &problems)),
         }
     }
 
@@ -142,10 +141,4 @@ impl Takeoff {
     fn __repr__(&self) -> String {
         format!("<tilepost.Takeoff of {}: {} posts>", self.takeoff.job, self.takeoff.counts.posts)
     }
-}
-
-/// The problems as Python has them: a list of dictionaries.
-fn dictionaries<'py>(py: Python<'py>, problems: &[Problem]) -> PyResult<Bound<'py, PyAny>> {
-    let text = serde_json::to_string(problems).map_err(|error| PyValueError::new_err(error.to_string()))?;
-    py.import("json")?.call_method1("loads", (text,))
 }

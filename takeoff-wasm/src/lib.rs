@@ -19,6 +19,12 @@ pub fn check_json(job: &str, files: &str) -> Result<String, JsError> {
     Ok(api::check_json(job, &read(files)?))
 }
 
+/// The layout of a job's arrays with the job as laid out, or the problems in its way.
+#[wasm_bindgen]
+pub fn layout_json(job: &str, files: &str) -> Result<String, JsError> {
+    Ok(api::layout_json(job, &read(files)?))
+}
+
 /// What changed between two jobs, as bid and as built, or the problems of either.
 #[wasm_bindgen]
 pub fn compare_json(

@@ -19,6 +19,17 @@ export function takeoff(job, files = {}) {
   return JSON.parse(core.takeoff_json(text(job), JSON.stringify(files)));
 }
 
+/**
+ * Where the posts of a job's arrays go so that they cost least; `job` is the document of the job as laid out.
+ *
+ * @param {object | string} job a job file's document, or its text
+ * @param {Record<string, string>} [files] texts of the files that the job names
+ * @returns {{ ok: true, layout: object, job: object } | { ok: false, problems: Problem[] }}
+ */
+export function layout(job, files = {}) {
+  return JSON.parse(core.layout_json(text(job), JSON.stringify(files)));
+}
+
 /** Every problem of a job: errors, and findings where it can be taken off. */
 export function check(job, files = {}) {
   return JSON.parse(core.check_json(text(job), JSON.stringify(files)));

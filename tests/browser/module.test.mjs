@@ -7,7 +7,7 @@ import fc from "fast-check";
 import { jobs, read, root, web } from "./core.mjs";
 import { rows } from "../../takeoff-wasm/web/calculator/csv.js";
 import { length, shortLength } from "../../takeoff-wasm/web/calculator/lengths.js";
-import init, { check, schema, takeoff } from "../../takeoff-wasm/web/tilepost.js";
+import init, { check, layout, schema, takeoff } from "../../takeoff-wasm/web/tilepost.js";
 
 await init(readFileSync(join(web, "pkg/tilepost_bg.wasm")));
 
@@ -25,6 +25,18 @@ for (const path of jobs) {
 test("a document and its text are one job", () => {
   const { text, files } = read(jobs[0]);
   assert.deepEqual(takeoff(JSON.parse(text), JSON.parse(files)), takeoff(text, JSON.parse(files)));
+});
+
+test("a layout is that of the fixture, and its job is taken off", () => {
+  const folder = join(root, "fixtures/least-cost-arrays");
+  const { text, files } = read(join(folder, "job.json"));
+  const { ok, layout: laid, job } = layout(text, JSON.parse(files));
+  assert.ok(ok);
+  assert.deepEqual(laid, JSON.parse(readFileSync(join(folder, "expected.layout.json"), "utf8")));
+  assert.deepEqual(job, JSON.parse(readFileSync(join(folder, "expected.laid.json"), "utf8")));
+  assert.equal(takeoff(job, JSON.parse(files)).takeoff.counts.posts, laid.after.posts);
+  const none = layout({ ...JSON.parse(text), prices: undefined, bid: undefined }, JSON.parse(files));
+  assert.deepEqual(none.problems.map(({ code }) => code), ["no-costs"]);
 });
 
 test("problems are data", () => {

@@ -210,6 +210,43 @@ test("posts of a table are written out when one is moved", async (t) => {
   });
 });
 
+test("posts of arrays with rails are placed where they cost least", async (t) => {
+  const page = await opened(t);
+  const place = page.getByRole("button", { name: "Place the posts" });
+  assert.equal(await place.isVisible(), false, "the shipped job has no rails");
+  const folder = join(root, "fixtures/least-cost-arrays");
+  const files = ["job.json", "prices.csv", "rafters.csv"].map((name) => join(folder, name));
+  await page.getByLabel("Open a job").setInputFiles(files);
+  await page.getByRole("heading", { name: "Millrace Close 8" }).waitFor();
+  const expected = (name) => JSON.parse(readFileSync(join(folder, `expected.${name}.json`), "utf8"));
+  const { after } = expected("layout");
+  await place.click();
+  await page.getByText(`${after.posts} posts are placed`).waitFor({ timeout: 60_000 });
+  assert.deepEqual(JSON.parse(await downloaded(page)), expected("laid"));
+  const shown = await counts(page);
+  assert.equal(shown.get("tiles with a hole").now, String(after.holes));
+  assert.equal(shown.get("tiles with a hole").opened, String(expected("takeoff").counts.holes));
+  await handle(page, "large-1-1").click();
+  await page.keyboard.press("ArrowUp");
+  await page.getByText("large-1-1 stands at").waitFor();
+});
+
+test("why posts can't be placed is told", async (t) => {
+  const page = await opened(t);
+  const folder = join(root, "fixtures/least-cost-arrays");
+  const job = JSON.parse(readFileSync(join(folder, "job.json"), "utf8"));
+  delete job.prices;
+  delete job.bid;
+  await page.getByLabel("Open a job").setInputFiles([
+    { name: "bare.json", mimeType: "application/json", buffer: Buffer.from(JSON.stringify(job)) },
+    { name: "rafters.csv", mimeType: "text/csv", buffer: readFileSync(join(folder, "rafters.csv")) },
+  ]);
+  await page.getByText("bare.json is open").waitFor();
+  await page.getByRole("button", { name: "Place the posts" }).click();
+  await page.getByRole("region", { name: "Why the posts can't be placed" }).getByText("neither prices nor labour").waitFor();
+  await page.getByText("The posts stay where they are").waitFor();
+});
+
 for (const width of [360, 800, 1400]) {
   for (const colorScheme of ["light", "dark"]) {
     test(`the page at ${width} px, ${colorScheme}, suits everybody`, async (t) => {

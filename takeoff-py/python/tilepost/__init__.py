@@ -12,9 +12,10 @@ from . import _tilepost
 from ._tilepost import Table
 from .errors import JobError, Problem
 from .job import Job
+from .layout import Layout
 from .takeoff import Takeoff
 
-__all__ = ["Job", "JobError", "Problem", "Table", "Takeoff", "order", "schema"]
+__all__ = ["Job", "JobError", "Layout", "Problem", "Table", "Takeoff", "order", "schema"]
 
 
 def order(jobs: Iterable[Job]) -> dict[str, Any]:

@@ -11,6 +11,7 @@ from typing import Any
 from . import _tilepost
 from .errors import Problem
 from .files import read_text
+from .layout import Layout
 from .takeoff import Takeoff
 
 
@@ -70,6 +71,10 @@ class Job:
     def takeoff(self) -> Takeoff:
         """The takeoff. Raises ``JobError`` if the job has problems."""
         return Takeoff(self._text, self._files)
+
+    def layout(self) -> Layout:
+        """Where the posts of the arrays go so that they cost least. Raises ``JobError`` if the job has problems, or no layout."""
+        return Layout(self._text, self._files)
 
     def __reduce__(self) -> tuple[type[Job], tuple[str, dict[str, str]]]:
         return type(self), (self._text, self._files)

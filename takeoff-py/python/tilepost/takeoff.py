@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 import json
-from base64 import b64encode
-from html import escape
 from pathlib import Path
 from typing import Any
 
 from . import _tilepost
 from .files import write_whole
+from .notebook import shown
 
 
 class Takeoff(_tilepost.Takeoff):
@@ -29,10 +28,4 @@ class Takeoff(_tilepost.Takeoff):
         return json.loads(self.compare_json(as_built))["comparison"]
 
     def _repr_html_(self) -> str:
-        # A picture of its own, so that the names inside one drawing do not meet those of another.
-        maps = "".join(
-            f'<img alt="roof map of slope {escape(slope)}" style="max-width: 100%; background: white" '
-            f'src="data:image/svg+xml;base64,{b64encode(self.to_svg(slope).encode()).decode()}">'
-            for slope in self.slopes
-        )
-        return f"<pre>{escape(self.summary())}</pre>{maps}"
+        return shown(self.summary(), ((f"roof map of slope {slope}", self.to_svg(slope)) for slope in self.slopes))

@@ -29,6 +29,7 @@ class Calculator extends HTMLElement {
     onclick: () => this.#save(this.#session.name, this.#session.text, "application/json"),
   }, "Download the job");
   #report = element("button", { type: "button", disabled: true, onclick: () => this.#saveReport() }, "Download the report");
+  #layout = element("button", { type: "button", hidden: true, onclick: () => this.#layOut() }, "Place the posts");
   #work = element("div", { class: "work", hidden: true });
   #map = new RoofMap({
     choose: (name) => this.#choose(name),
@@ -55,7 +56,7 @@ class Calculator extends HTMLElement {
     this.attachShadow({ mode: "open" }).append(
       element("link", { rel: "stylesheet", href: new URL("./calculator.css", import.meta.url) }),
       element("header", {}, this.#title, element("label", { for: "open", class: "button" }, "Open a job…", files),
-        this.#download, this.#report),
+        this.#layout, this.#download, this.#report),
       this.#status,
       this.#problems,
       this.#work);
@@ -93,6 +94,7 @@ class Calculator extends HTMLElement {
       }
       const { job, display, slopes } = this.#session.now;
       this.#work.hidden = this.#download.disabled = this.#report.disabled = false;
+      this.#layout.hidden = !this.#session.hasRails;
       this.#title.textContent = job;
       this.#status.textContent = `${read.name} is open`;
       this.#how.textContent = `Drag a post, or choose one: the arrow keys move it by ${STEPS[display].words}.`;
@@ -129,10 +131,26 @@ class Calculator extends HTMLElement {
     this.#session.move(this.#slope, name, { [field[0]]: this.#length(to) });
   }
 
+  /** Posts of arrays with rails go where they cost least. */
+  async #layOut() {
+    this.#layout.disabled = true;
+    this.#status.textContent = "The posts are being placed…";
+    try {
+      const { ok, layout, problems: wrong } = await this.#session.layOut();
+      this.#status.textContent = ok ? placed(layout) : "The posts stay where they are";
+      if (!ok) this.#complain("Why the posts can't be placed", wrong);
+    } catch (error) {
+      this.#status.textContent = error.message;
+    } finally {
+      this.#layout.disabled = false;
+    }
+  }
+
   async #changed() {
+    if (!this.#find(this.#session.now, this.#chosen)) this.#chosen = this.#posts(this.#session.now)[0]?.name;
     await this.#show();
     const { now, problems: wrong, settled } = this.#session;
-    if (!settled) return;
+    if (!settled || !this.#chosen) return;
     const { u, v } = this.#session.typed(this.#slope, this.#chosen);
     const { situation } = this.#find(now, this.#chosen);
     this.#status.textContent = wrong.length
@@ -209,6 +227,12 @@ class Calculator extends HTMLElement {
     element("a", { href: address, download: name }).click();
     setTimeout(() => URL.revokeObjectURL(address), 60_000);
   }
+}
+
+/** What a layout comes to. */
+function placed({ before, after, currency }) {
+  const cost = `${after.posts} posts are placed; each by itself, added up, they cost ${after.additive_cost} ${currency}`;
+  return before ? `${cost}, in place of ${before.posts} for ${before.additive_cost}` : cost;
 }
 
 if (!customElements.get("tilepost-calculator")) customElements.define("tilepost-calculator", Calculator);

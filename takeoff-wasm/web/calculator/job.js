@@ -17,9 +17,8 @@ export function moved(job, slope, takeoff, name, place) {
   const copy = structuredClone(job);
   const written = copy.slopes[slope];
   if (!listed(written, name)) {
-    written.posts = takeoff.slopes[slope].posts.map(({ name, assembly, u_mm, v_mm }) => ({
-      name, assembly, u: exact(u_mm), v: exact(v_mm),
-    }));
+    written.posts = takeoff.slopes[slope].posts.map(({ name, assembly, u_mm, v_mm }) =>
+      listed(written, name) ?? { name, assembly, u: exact(u_mm), v: exact(v_mm) });
     delete written.post_grids;
   }
   Object.assign(listed(written, name), place);

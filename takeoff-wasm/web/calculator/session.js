@@ -116,6 +116,25 @@ export class Session {
     return this.move(slope, post, { u, v });
   }
 
+  /** Whether the job has arrays whose posts can be placed. */
+  get hasRails() {
+    return this.#job.slopes.some(({ arrays }) => arrays?.some(({ rails }) => rails));
+  }
+
+  /**
+   * Places the arrays that have rails, and their posts, where they cost least.
+   *
+   * @returns {Promise<{ ok: true, layout: object } | { ok: false, problems: object[] }>}
+   */
+  async layOut() {
+    const answer = JSON.parse(await this.#engine.ask("layout_json", this.text, JSON.stringify(this.#files)));
+    if (answer.ok) {
+      this.#job = answer.job;
+      await this.#catchUp();
+    }
+    return answer;
+  }
+
   /** Whether the takeoff is of the job as it is, with nothing still asked. */
   get settled() {
     return !this.#stale;
