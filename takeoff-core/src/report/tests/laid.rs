@@ -63,10 +63,10 @@ fn no_line_passes_80_columns() {
 
 #[test]
 fn every_array_and_rail_is_told() {
-    let laid = sample::laid();
-    let text = layout(&laid);
-    let told = flowing(&text);
-    assert!(told.contains("large on south: move it 6 in left and 6 in down"));
+    let mut laid = sample::laid();
+    (laid.arrays[0].right_mm, laid.arrays[0].up_mm) = (-152.4, 3.175);
+    let told = flowing(&layout(&laid));
+    assert!(told.contains("large on south: move it 6 in left and 1/8 in up"));
     for array in &laid.arrays {
         let posts: usize = array.rails.iter().map(|rail| rail.posts.len()).sum();
         assert!(told.contains(&format!("{posts} posts: {} USD, each by itself.", array.additive_cost)));

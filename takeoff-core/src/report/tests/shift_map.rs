@@ -82,10 +82,11 @@ fn each_cell_has_the_tone_of_its_cost() {
     }
 }
 
-/// The array goes from the middle of the map to its lower left corner: 12 cells to the left, 24 down.
+/// An array that goes from the middle of the map to its lower left corner goes 12 cells to the left, 24 down.
 #[test]
 fn the_marks_are_where_the_array_is_and_goes() {
-    let svg = map_of(&sample::laid(), 0);
+    let map = sample::laid().arrays[0].map.clone().unwrap();
+    let svg = map_of(&with_map(map, -152.4, -152.4), 0);
     let document = Document::parse(&svg).unwrap();
     let marks = document.descendants().find(|node| node.attribute("class") == Some("marks")).unwrap();
     let ring = marks.descendants().find(|node| node.has_tag_name("circle")).unwrap();
