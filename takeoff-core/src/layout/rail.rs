@@ -34,7 +34,7 @@ pub(super) struct Footing {
     /// Whether its `u`, or the length of its board, changes with the height.
     crooked: bool,
     u: i64,
-    pub(super) spans: Vec<Span>,
+    pub(super) spans: Rc<Vec<Span>>,
 }
 
 /// A post that may stand on a rail at one height.
@@ -73,7 +73,7 @@ impl FixedPost {
         let FixedPost { place, at, money } = *self;
         let (u, v) = (grid(at.u), grid(at.v));
         let span = Span { from: v, to: v, base: Score { money, ..Score::default() }, sheet: None };
-        Footing { foot: Foot::Fixed(place, at), crooked: false, u, spans: vec![span] }
+        Footing { foot: Foot::Fixed(place, at), crooked: false, u, spans: Rc::new(vec![span]) }
     }
 }
 
@@ -115,10 +115,8 @@ impl<'a> Rail<'a> {
             if low <= high {
                 let assembly = &rails.assembly;
                 for foot in Foot::all(rafters, rails.blocking, assembly.lag_edge_distance) {
-                    let us = [foot.u_at(rafters, low), foot.u_at(rafters, high)];
-                    if us.iter().all(|u| (left..=right).contains(u)) {
-                        rail.feet.push(rail.footing(foot, &others.keep, known));
-                    }
+                    let beneath = beneath(&|v| foot.u_at(rafters, v), (left, right), low, high);
+                    rail.feet.extend(beneath.map(|stretch| rail.footing(foot, stretch, &others.keep, known)));
                 }
                 rail.feet.extend(fixed.into_iter().map(FixedPost::footing));
             }
@@ -127,22 +125,23 @@ impl<'a> Rail<'a> {
         all
     }
 
-    /// Where along a rafter or bay a post may stand.
-    fn footing(&self, foot: Foot, keep: &Keep, known: &mut Known) -> Footing {
+    /// Where along a rafter or bay a post may stand; `beneath` is from where to where the array can lie over it.
+    fn footing(&self, foot: Foot, beneath: (i64, i64), keep: &Keep, known: &mut Known) -> Footing {
         let Rail { rafters, trial, low, high, .. } = *self;
         let board_is_crooked = |left| Foot::Bay(left).is_crooked(rafters);
         let crooked = foot.is_crooked(rafters) || self.board(foot).is_some_and(board_is_crooked);
         let u = foot.u_at(rafters, low);
         let u_at = |v: i64| if crooked { foot.u_at(rafters, v) } else { u };
+        let marked = |(low, high)| within(trial, &spans(trial, &u_at, low, high), &[(low, high)]);
         let found = match trial.alike(u, low, high).filter(|_| !crooked) {
-            Some(column) => known
-                .entry((column, low, high))
-                .or_insert_with(|| Rc::new(spans(trial, &u_at, low, high)))
-                .clone(),
-            None => Rc::new(spans(trial, &u_at, low, high)),
+            Some(column) => {
+                known.entry((column, low, high)).or_insert_with(|| Rc::new(marked((low, high)))).clone()
+            }
+            None => Rc::new(marked((low, high))),
         };
-        let stretches = allowed(trial.site, trial.mover.assembly, keep, &u_at, low, high);
-        let spans = within(trial, &found, &stretches);
+        let stretches = allowed(trial.site, trial.mover.assembly, keep, &u_at, beneath.0, beneath.1);
+        let spans =
+            if stretches == [(low, high)] { found } else { Rc::new(within(trial, &found, &stretches)) };
         Footing { foot, crooked, u, spans }
     }
 
@@ -191,7 +190,12 @@ impl<'a> Rail<'a> {
 
     /// Whether money may rise up a span: boards between crooked rafters grow longer.
     pub(super) fn may_rise(&self) -> bool {
-        self.feet.iter().any(|footing| footing.crooked && self.board(footing.foot).is_some())
+        (0..self.feet.len()).any(|footing| self.board_changes(footing))
+    }
+
+    /// Whether the length of a footing's board changes with the height.
+    pub(super) fn board_changes(&self, footing: usize) -> bool {
+        self.is_crooked(footing) && self.board(self.feet[footing].foot).is_some()
     }
 
     /// Whether a footing's rafter has the number of its turn.
@@ -199,6 +203,23 @@ impl<'a> Rail<'a> {
         let turns = self.rails.stagger.max(1) as usize;
         self.feet[footing].foot.number().is_none_or(|number| number % turns == (self.number + phase) % turns)
     }
+}
+
+/// The heights from `low` to `high` at which a foot is from `left` to `right`; one that runs crooked may leave on one side.
+fn beneath(u_at: &dyn Fn(i64) -> i64, (left, right): (i64, i64), low: i64, high: i64) -> Option<(i64, i64)> {
+    let inside = |v: i64| (left..=right).contains(&u_at(v));
+    let (mut same, mut other) = match (inside(low), inside(high)) {
+        (true, true) => return Some((low, high)),
+        (false, false) => return None,
+        (true, false) => (low, high),
+        (false, true) => (high, low),
+    };
+    let (end, is_low) = (same, same == low);
+    while (other - same).abs() > 2 {
+        let middle = 2 * ((same + other) / 2).div_euclid(2);
+        if inside(middle) { same = middle } else { other = middle }
+    }
+    Some(if is_low { (end, same) } else { (same, end) })
 }
 
 /// Spans cut down to what is allowed, and to the marks of the tape where they have any.

@@ -181,10 +181,11 @@ impl Search<'_> {
         }
         // From where it is known to be carried, mark by mark toward its own place.
         let (step, toward) = (marks.step(), (own - left).signum());
-        let first = if toward > 0 { marks.from(left) } else { marks.up_to(left) };
-        if !carried(first) {
-            return left;
+        let mut beside = [marks.up_to(left), marks.from(left)];
+        if toward > 0 {
+            beside.reverse();
         }
+        let Some(first) = beside.into_iter().find(|&left| carried(left)) else { return left };
         let (mut fits, mut beyond) = (0, (own - first).abs() / step + 1);
         while beyond - fits > 1 {
             let middle = (fits + beyond) / 2;
@@ -201,8 +202,7 @@ fn band(rail: &Rail, v: i64, posts: Vec<Standing>, left: i64, long: i64) -> Held
     for post in &posts {
         let span = rail.span_at(post.footing, v);
         let flat = span.filter(|span| span.sheet.is_none() || rates.felt + rates.staples == 0.0);
-        let board = matches!(rail.feet[post.footing].foot, Foot::Bay(_)) && rail.is_crooked(post.footing);
-        match flat.filter(|_| !post.fixed && !board) {
+        match flat.filter(|_| !post.fixed && !rail.board_changes(post.footing)) {
             Some(span) => (from, to) = (from.max(span.from), to.min(span.to)),
             None => (from, to) = (v, v),
         }
