@@ -46,7 +46,7 @@ impl JsonSchema for Money {
     }
 
     fn json_schema(_: &mut SchemaGenerator) -> Schema {
-        json_schema!({ "type": "string", "pattern": r"^[0-9]+(\.[0-9]+)?$" })
+        json_schema!({ "type": "string", "pattern": r"^-?[0-9]+(\.[0-9]+)?$" })
     }
 }
 

@@ -21,8 +21,10 @@ pub(super) fn show(page: &mut Page, layout: &Layout) {
         line(page, &[now], "");
         after.iter().for_each(|(is, what)| line(page, &[&is.to_string()], what));
     }
-    page.text("  ", "  ", GAP);
-    page.text("  ", "  ", RULE);
+    page.text("  ", "  ", SHARING);
+    if !layout.arrays.is_empty() {
+        page.text("  ", "  ", RULE);
+    }
     if !layout.before_breaks.is_empty() {
         page.text("  ", "  ", "As it is, the job does not keep to its own limits:");
     }
@@ -33,11 +35,11 @@ pub(super) fn show(page: &mut Page, layout: &Layout) {
     }
 }
 
-const GAP: &str = "What sharing saves is tiles and patches that posts near each other need once only. A layout does not look \
-     for it: it makes the cost of each post by itself least, added up, and what they cost together is told beside it.";
+const SHARING: &str = "What sharing saves is tiles and patches that posts near each other need once only.";
 
-const RULE: &str = "Least are first the posts that sever a tile or fail a check, then those too near to a change of their \
-     work, then that cost. The price of the bid has whole packs, and what the bid adds.";
+const RULE: &str = "A layout does not look for that. It has as few posts as it can that sever a tile or fail a check, then as few as \
+     it can that stand too near to a change of their work; then it makes the cost of each post by itself, added up, \
+     least. The price of the bid has whole packs, and what the bid adds.";
 
 /// Numbers in columns, and what they are.
 fn line(page: &mut Page, numbers: &[&str], what: &str) {

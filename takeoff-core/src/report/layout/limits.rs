@@ -7,7 +7,7 @@ use super::at_fault;
 use crate::layout::{Constraint, ConstraintPrice, Layout};
 
 pub(super) fn show(page: &mut Page, layout: &Layout, shown: Quantities) {
-    if layout.constraints.is_empty() {
+    if layout.arrays.is_empty() || layout.constraints.is_empty() {
         return;
     }
     let is_free = |price: &&ConstraintPrice| price.saves.amount().is_zero() && price.fewer_faults == 0;

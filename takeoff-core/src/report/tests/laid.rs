@@ -138,7 +138,7 @@ fn limits_are_told_by_what_they_cost() {
 fn a_nudge_is_told_as_one_would_say_it() {
     let told = |nudge: Nudge| flowing(&layout(&Layout { nudges: vec![nudge], ..sample::laid() }));
     assert!(told(nudge()).contains(
-        "south: move A7 up 1 3/16 in along its rafter, to v 3 ft 2 in: one hole instead of a notch across two tiles \
+        "south: move A7 up 1 3/16 in, along its rafter, to v 3 ft 2 in: one hole instead of a notch across two tiles \
          side by side; a patch is no longer needed; saves 23.10 USD."
     ));
     let same = Nudge {
@@ -150,9 +150,20 @@ fn a_nudge_is_told_as_one_would_say_it() {
         ..nudge()
     };
     assert!(told(same).contains(
-        "move A7 down 1 in along its rafter, to v 3 ft 2 in: one hole as before; where it is a tile is severed or a \
-         check fails, there not; costs 4.00 USD more."
+        "move A7 down 1 in, along its rafter, to v 3 ft 2 in: one hole as before; a tile is severed or a check fails \
+         where it is, but not there; costs 4.00 USD more."
     ));
+}
+
+#[test]
+fn posts_with_the_same_to_be_done_are_one_line() {
+    let post = |post: &str, v_mm| Nudge { post: post.to_owned(), v_mm, ..nudge() };
+    let nudges = vec![post("A7", 965.2), post("B1", 1000.0), post("A8", 965.2)];
+    let told = flowing(&layout(&Layout { nudges, ..sample::laid() }));
+    assert!(told.contains(
+        "had better move: 3 south: move A7, A8 up 1 3/16 in, each along its rafter, to v 3 ft 2 in:"
+    ));
+    assert!(told.contains("each saves 23.10 USD. south: move B1 up"));
 }
 
 #[test]
