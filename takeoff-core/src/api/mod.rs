@@ -93,9 +93,11 @@ pub fn read_and_lay_out(job: &str, files: &Files) -> Result<(Layout, LaidJob), V
 ///
 /// # Example
 ///
+/// The example has neither prices nor labour: nothing to weigh places by.
+///
 /// ```
 /// use takeoff_core::{api, job::EXAMPLE};
-/// assert!(api::layout_json(EXAMPLE, &Default::default()).contains("\"format\": \"tilepost-layout/1\""));
+/// assert!(api::layout_json(EXAMPLE, &Default::default()).contains("no-costs"));
 /// ```
 pub fn layout_json(job: &str, files: &Files) -> String {
     layout_answer(&read_and_lay_out(job, files))

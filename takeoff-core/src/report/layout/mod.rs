@@ -16,8 +16,10 @@ use crate::layout::Layout;
 ///
 /// ```
 /// use takeoff_core::{job::{EXAMPLE, Files, Job}, layout::layout, report};
-/// let laid = layout(&Job::read(EXAMPLE, &Files::new())?)?;
-/// assert!(report::layout(&laid.layout).contains("Cautions"));
+/// let labour = r#"{ "bid": { "currency": "USD", "labour": { "rate_per_hour": "60.00", "minutes": { "set": 20 } } },"#;
+/// let job = EXAMPLE.replacen('{', labour, 1);
+/// let laid = layout(&Job::read(&job, &Files::new())?)?;
+/// assert!(report::layout(&laid.layout).contains("20.00  USD, of it labour"));
 /// # Ok::<(), Vec<takeoff_core::job::Problem>>(())
 /// ```
 pub fn layout(layout: &Layout) -> String {

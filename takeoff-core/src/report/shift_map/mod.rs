@@ -32,7 +32,9 @@ const LEAST: [f64; 2] = [480.0, 350.0];
 ///
 /// ```
 /// use takeoff_core::{job::{EXAMPLE, Files, Job}, layout::layout, report::shift_map};
-/// let laid = layout(&Job::read(EXAMPLE, &Files::new())?)?;
+/// let labour = r#"{ "bid": { "currency": "USD", "labour": { "rate_per_hour": "60.00", "minutes": { "set": 20 } } },"#;
+/// let job = EXAMPLE.replacen('{', labour, 1);
+/// let laid = layout(&Job::read(&job, &Files::new())?)?;
 /// assert_eq!(shift_map(&laid.layout, "south", "no such array"), None);
 /// # Ok::<(), Vec<takeoff_core::job::Problem>>(())
 /// ```
