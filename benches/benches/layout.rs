@@ -1,5 +1,6 @@
 //! How long does it take to place the posts of four arrays, and how does it grow with the rafters?
 #![allow(missing_docs, reason = "criterion's macros make functions without docs")]
+#![allow(clippy::panic, reason = "a benchmark on an unsound job should stop")]
 use criterion::{BenchmarkId, Criterion, Throughput, criterion_group, criterion_main};
 use takeoff_core::job::{Files, Job};
 use takeoff_core::layout::{lay_out, layout};
