@@ -8,7 +8,7 @@ const TONES: [&str; 7] = ["#f1f8f9", "#cde3e7", "#b0d2d8", "#86b8c2", "#5a9aa8",
 /// Which tone a cost has.
 pub(super) struct Scale {
     least: f64,
-    /// From one tone to the next; none where all places cost alike.
+    /// From one tone to the next; none where all places cost alike to the cent.
     step: Option<f64>,
     currency: Option<Currency>,
 }
@@ -24,12 +24,11 @@ impl Scale {
         let costs = || map.cost.iter().flatten().flatten().copied();
         let least = costs().fold(f64::INFINITY, f64::min);
         let greatest = costs().fold(f64::NEG_INFINITY, f64::max);
-        let currency = Currency::new(currency);
-        let smallest = currency
-            .as_ref()
-            .map_or(0.01, |currency| [1.0, 0.1, 0.01, 0.001, 0.0001][currency.decimals().min(4) as usize]);
-        let step = (greatest - least) / TONES.len() as f64;
-        Scale { least, step: (step >= smallest).then_some(step), currency }
+        let mut scale = Scale { least, step: None, currency: Currency::new(currency) };
+        if greatest > least && scale.shown(least) != scale.shown(greatest) {
+            scale.step = Some((greatest - least) / TONES.len() as f64);
+        }
+        scale
     }
 
     /// The tone of a cost.
