@@ -37,8 +37,11 @@ impl Laid<'_> {
         for (way, mm) in [("down", row.margin.down_mm), ("up", row.margin.up_mm)] {
             if mm < practice.least_margin.mm() {
                 let least = self.show(practice.least_margin);
-                let what = format!("`{name}` may land {} {way} of its place, and should {least}", show(mm));
-                add(THIN, what, "measure it twice");
+                add(
+                    THIN,
+                    format!("the work at `{name}` changes less than {least} {way} from it"),
+                    "measure it twice",
+                );
             }
         }
         found
