@@ -67,11 +67,20 @@ fn smallest(job: &Job, in_force: &[Constraint]) -> Option<Vec<Constraint>> {
     if !has_layout(&with(&[])) {
         return None;
     }
-    let clashes = |size: usize| subsets(in_force, size).into_iter().find(|kept| !has_layout(&with(kept)));
-    Some((1..=MOST_TOGETHER).find_map(clashes).unwrap_or_else(|| in_force.to_vec()))
+    // What alone makes room when it is dropped is in every set that clashes: only sets with all of it are looked at.
+    let others = |one: &Constraint| in_force.iter().copied().filter(|other| other != one).collect::<Vec<_>>();
+    let needed: Vec<Constraint> =
+        in_force.iter().copied().filter(|one| has_layout(&with(&others(one)))).collect();
+    let clashes = |size: usize| {
+        let sets = subsets(in_force, size).into_iter();
+        let mut sets = sets.filter(|kept| needed.iter().all(|one| kept.contains(one)));
+        sets.find(|kept| !has_layout(&with(kept)))
+    };
+    let (least, most) = (needed.len().max(1), needed.len().max(MOST_TOGETHER));
+    Some((least..=most).find_map(clashes).unwrap_or_else(|| in_force.to_vec()))
 }
 
-/// Larger sets are not looked for: all constraints are told then.
+/// Larger sets are not looked for, unless more than that are in every one: all constraints are told then.
 const MOST_TOGETHER: usize = 4;
 
 /// All subsets of a size, in the order of the list.
