@@ -22,6 +22,10 @@ use small::Small;
 /// So many jobs are tried, and more than half of them have a layout among the places tried.
 const JOBS: u64 = 300;
 
+/// Jobs for which a better layout was tried once: rafters that lean out from below their array, and boards between such
+/// rafters.
+const ONCE_WRONG: [u64; 8] = [415, 696, 797, 952, 980, 982, 1214, 1458];
+
 /// A millionth in every post, for the search counts in whole ones; and the last digits of sums.
 const NOTHING: f64 = 1e-4;
 
@@ -54,7 +58,8 @@ fn no_place_tried_is_better() {
     std::thread::scope(|scope| {
         for half in 0..2 {
             let on = &on;
-            scope.spawn(move || (half..JOBS).step_by(2).for_each(on));
+            let seeds = (0..JOBS).chain(ONCE_WRONG).skip(half).step_by(2);
+            scope.spawn(move || seeds.for_each(on));
         }
     });
     assert!(laid_out.into_inner() > JOBS / 2);
