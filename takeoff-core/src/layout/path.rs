@@ -26,10 +26,11 @@ impl Rail<'_> {
 
     /// The same between two heights: what may stand all the way, at the lower of its costs at both ends.
     pub(super) fn standing_between(&self, low: i64, high: i64, phase: usize) -> Vec<Standing> {
+        let may_rise = self.may_rise();
         self.standing_in(phase, |footing| {
             let span = self.span_at(footing, high).filter(|span| span.from <= low)?;
             let at_top = self.score(footing, span, high);
-            let score = if self.may_rise() { at_top.min(self.score(footing, span, low)) } else { at_top };
+            let score = if may_rise { at_top.min(self.score(footing, span, low)) } else { at_top };
             Some((self.u_at(footing, high), score))
         })
     }
