@@ -195,6 +195,7 @@ impl<'a> Search<'a> {
             let between: Vec<Option<Score>> =
                 heights.between.iter().zip(places).map(|(at, &v)| pick(at, v + 2)).collect();
             let mut lowest = Lowest::over(&at);
+            let may_rise = rail.may_rise();
             for (total, &up) in totals.iter_mut().zip(ups) {
                 let bound = self.window(number, up).and_then(|(low, high)| {
                     let first = places.partition_point(|&v| v < low);
@@ -203,7 +204,7 @@ impl<'a> Search<'a> {
                     // The window's upper end, where it lies between two places, and, where money may rise, its lower.
                     let beyond = |after: usize| between.get(after.wrapping_sub(1)).copied().flatten();
                     let at_end = beyond(after).filter(|_| after == 0 || places[after - 1] < high);
-                    let at_start = beyond(first).filter(|_| rail.may_rise());
+                    let at_start = beyond(first).filter(|_| may_rise);
                     [inside, at_end, at_start].into_iter().flatten().min()
                 });
                 *total = total.zip(bound).map(|(total, bound)| total + bound);
