@@ -6,7 +6,8 @@
 //! tolerance.
 //!
 //! ```
-//! use takeoff_core::job::{EXAMPLE, Files, Job};
+//! use takeoff_core::job::{EXAMPLE, Files};
+//! use takeoff_core::model::Job;
 //! use takeoff_core::{report, takeoff::takeoff};
 //!
 //! let job = Job::read(EXAMPLE, &Files::new()).expect("the example is sound");
@@ -23,21 +24,25 @@
 //! An estimate, not a design: structure, waterproofing and work at height follow the local code and licensed practice.
 #![forbid(unsafe_code)]
 pub mod api;
-pub mod buying;
 pub mod compare;
-pub mod consumables;
 pub mod cuts;
 pub mod deck;
 pub mod geometry;
 pub mod job;
 pub mod layout;
+pub mod model;
+pub mod num;
 pub mod order;
-pub mod place;
+pub mod pricing;
+pub mod probability;
 pub mod profile;
+pub mod quantities;
+pub mod relocation;
 pub mod report;
 pub mod rolls;
+pub mod roof;
 pub mod screening;
-pub mod slope;
+pub mod slope_takeoff;
 pub mod spares;
 pub mod takeoff;
 pub mod units;

@@ -1,10 +1,11 @@
 //! Slopes for unit tests, built without a job file.
+use crate::geometry::SlopePoint;
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
-use crate::job::*;
+use crate::model::{Breakage, *};
+use crate::probability::Rate;
 use crate::profile::Profile;
-use crate::spares::{Breakage, Rate};
 use crate::units::{Length, Pitch};
 
 /// A length from its text.

@@ -48,7 +48,7 @@ impl Layout {
     /// The text of the job file as laid out: the same bytes as the command writes.
     #[getter]
     fn job_text(&self) -> String {
-        api::laid_document(&self.laid)
+        report::laid_document(&self.laid)
     }
 
     /// The texts of the files that the job names, by their names.
@@ -59,7 +59,7 @@ impl Layout {
 
     /// Everything as JSON text: the same bytes as the command writes.
     fn to_json(&self) -> String {
-        api::layout_document(&self.layout)
+        report::layout_document(&self.layout)
     }
 
     /// What an array costs over its allowed shift, as SVG text.

@@ -10,8 +10,8 @@ use arrow_schema::{ArrowError, DECIMAL128_MAX_PRECISION, DataType, Field, Schema
 use pyo3::exceptions::PyValueError;
 use pyo3::prelude::*;
 use pyo3::types::PyCapsule;
-use takeoff_core::buying::Money;
 use takeoff_core::report::tables::{self, Values};
+use takeoff_core::units::Money;
 
 /// A table that pandas, polars, pyarrow and DuckDB take without a copy.
 ///

@@ -101,7 +101,7 @@ impl Takeoff {
 
     /// Everything, with the basis of each number, as JSON text: the same bytes as the command writes.
     fn to_json(&self) -> String {
-        api::document(&self.takeoff)
+        report::document(&self.takeoff)
     }
 
     /// The roof map of a slope as SVG text.

@@ -3,9 +3,9 @@ use std::fs;
 use std::io::Result;
 use std::path::{Path, PathBuf};
 
-use takeoff_core::api;
-use takeoff_core::job::{Files, Job};
-use takeoff_core::report;
+use takeoff_core::job::Files;
+use takeoff_core::model::Job;
+use takeoff_core::{api, report};
 
 /// The committed JSON Schema of the job file, from the repository's root.
 pub const SCHEMA: &str = "takeoff-core/job.schema.json";
@@ -95,7 +95,7 @@ impl Case {
         let (layout, job) = api::read_and_lay_out(text, files)
             .map_err(|problems| std::io::Error::other(format!("{}: {problems:#?}", self.name)))?;
         let mut files = report::layout_files(&layout);
-        files.push(("laid.json".to_owned(), api::laid_document(&job).into_bytes()));
+        files.push(("laid.json".to_owned(), report::laid_document(&job).into_bytes()));
         Ok(files)
     }
 

@@ -5,7 +5,7 @@ use std::path::Path;
 use std::process::Output;
 
 use takeoff_core::compare::{Comparison, compare};
-use takeoff_core::job::Job;
+use takeoff_core::model::Job;
 use takeoff_core::takeoff::{Takeoff, takeoff};
 use tilepost_tests::{Case, command};
 

@@ -66,7 +66,7 @@ fn the_command_gives_the_same_bytes() {
         assert!(written.status.success());
         let takeoff = api::read_and_take_off(&text, &files).unwrap();
         let document = fs::read_to_string(folder.join("takeoff.json")).unwrap();
-        assert!(document == api::document(&takeoff), "{}", case.name);
+        assert!(document == takeoff_core::report::document(&takeoff), "{}", case.name);
         for (name, table) in takeoff_core::report::tables::all(&takeoff) {
             let file = fs::read_to_string(folder.join(format!("{name}.csv"))).unwrap();
             assert!(file == table.csv(), "{}: {name}", case.name);

@@ -5,11 +5,11 @@ use std::path::Path;
 use std::process::Output;
 
 use serde_json::Value;
-use takeoff_core::api;
-use takeoff_core::job::{Files, Job};
+use takeoff_core::job::Files;
 use takeoff_core::layout::layout;
-use takeoff_core::report;
+use takeoff_core::model::Job;
 use takeoff_core::takeoff::{Takeoff, takeoff};
+use takeoff_core::{api, report};
 use tilepost_tests::{Case, Folder, command};
 
 fn case() -> Case {
@@ -47,7 +47,7 @@ fn contents(folder: &Folder) -> Vec<(String, Vec<u8>)> {
 /// A takeoff without the places of its findings in the job file.
 fn told(mut takeoff: Takeoff) -> String {
     takeoff.findings.iter_mut().for_each(|finding| finding.path.clear());
-    api::document(&takeoff)
+    report::document(&takeoff)
 }
 
 #[test]

@@ -1,9 +1,11 @@
 //! One order for several jobs.
 #![allow(clippy::unwrap_used, reason = "a test fails by panicking")]
 use takeoff_core::api;
-use takeoff_core::job::{Files, Job};
+use takeoff_core::job::Files;
+use takeoff_core::model::Job;
 use takeoff_core::order::{Order, Ordered, order};
-use takeoff_core::takeoff::{Takeoff, Unit, takeoff};
+use takeoff_core::takeoff::{Takeoff, takeoff};
+use takeoff_core::units::Unit;
 use tilepost_tests::{Case, command};
 
 fn case(name: &str) -> Case {
@@ -58,7 +60,7 @@ fn needs_are_added_up_before_they_are_rounded() {
             assert!(line.bring >= line.need * (1.0 + line.waste) * (1.0 - 1e-9) && line.bring.fract() == 0.0);
         }
     }
-    let cartridges = |lines: &[takeoff_core::takeoff::MaterialLine]| {
+    let cartridges = |lines: &[takeoff_core::quantities::MaterialLine]| {
         lines.iter().find(|line| line.item == "sealant cartridge").unwrap().bring
     };
     // 2.85 cartridges and a tenth a job: 3.14, so 4; three jobs 9.4, so 10 and not 12.

@@ -3,7 +3,7 @@
 //! What concerns one module alone (slope factors, beads, quantiles, segments of a circle) is checked beside it.
 #![allow(clippy::unwrap_used, reason = "a test fails by panicking")]
 use serde_json::{Value, json};
-use takeoff_core::slope::PlaneFit;
+use takeoff_core::roof::PlaneFit;
 use takeoff_core::units::Length;
 use tilepost_tests::{codes_of, takeoff_of};
 

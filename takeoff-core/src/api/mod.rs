@@ -3,18 +3,15 @@
 //! Every answer is JSON: `{"ok": true, …}` or `{"ok": false, "problems": […]}`, a problem being
 //! `{code, message, help, path, severity}`. The command, the Python package and the WASM package call these same
 //! functions, so that they give the same bytes.
-mod rows;
-
 use serde::Serialize;
 
 use crate::compare::{Comparison, compare};
-use crate::job::{Files, Job, LaidJob, Problem, laid};
+use crate::job::{Files, LaidJob, laid};
 use crate::layout::{Layout, layout};
+use crate::model::{Job, Problem};
 use crate::order::{Order, Ordered, order};
-use crate::report;
+use crate::report::{self, json_text as text};
 use crate::takeoff::{Takeoff, takeoff};
-
-use rows::Rows;
 
 #[derive(Serialize)]
 #[serde(untagged)]
@@ -184,33 +181,4 @@ pub fn roof_map_svg(job: &str, files: &Files, slope: &str) -> Option<String> {
 /// The report as one HTML page; `None` where the job has a problem.
 pub fn report_html(job: &str, files: &Files) -> Option<String> {
     Some(report::page(&read_and_take_off(job, files).ok()?))
-}
-
-/// An order as `order.json` holds it.
-pub fn order_document(order: &Order) -> String {
-    text(order, 3)
-}
-
-/// A layout as `layout.json` holds it.
-pub fn layout_document(layout: &Layout) -> String {
-    text(layout, 4)
-}
-
-/// The job of a layout as a job file: a post a line.
-pub fn laid_document(job: &LaidJob) -> String {
-    text(job, 4)
-}
-
-/// A takeoff as `takeoff.json` holds it.
-pub fn document(takeoff: &Takeoff) -> String {
-    text(takeoff, 4)
-}
-
-/// JSON with a line end, laid out by [`Rows`]. What is serialised here has string keys and finite numbers only, so
-/// that nothing can fail; if it ever did, the answer would be empty and not wrong.
-fn text(value: &impl Serialize, open: usize) -> String {
-    let mut bytes = Vec::new();
-    let mut serializer = serde_json::Serializer::with_formatter(&mut bytes, Rows::new(open));
-    let written = value.serialize(&mut serializer).ok().and_then(|()| String::from_utf8(bytes).ok());
-    written.map(|text| text + "\n").unwrap_or_default()
 }

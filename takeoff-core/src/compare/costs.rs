@@ -2,8 +2,9 @@
 use schemars::JsonSchema;
 use serde::Serialize;
 
-use crate::buying::Money;
-use crate::takeoff::{Bid, BidTotals, Takeoff};
+use crate::pricing::{Bid, BidTotals};
+use crate::takeoff::Takeoff;
+use crate::units::Money;
 
 /// A total of the bid that changed.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, JsonSchema)]

@@ -2,7 +2,7 @@
 use schemars::JsonSchema;
 use serde::Serialize;
 
-use crate::takeoff::Counts;
+use crate::quantities::Counts;
 
 /// A total that changed.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, JsonSchema)]

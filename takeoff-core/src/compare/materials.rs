@@ -3,8 +3,9 @@ use schemars::JsonSchema;
 use serde::Serialize;
 
 use super::pairs::pairs;
-use crate::buying::Money;
-use crate::takeoff::{Bid, MaterialLine, Unit};
+use crate::pricing::Bid;
+use crate::quantities::MaterialLine;
+use crate::units::{Money, Unit};
 
 /// A material line that changed.
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]

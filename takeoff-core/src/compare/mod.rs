@@ -16,7 +16,7 @@ pub use posts::{PostChange, PostPlace};
 use schemars::JsonSchema;
 use serde::Serialize;
 
-use crate::job::Display;
+use crate::model::Display;
 use crate::takeoff::Takeoff;
 
 /// What changed between a takeoff as bid and one as built.

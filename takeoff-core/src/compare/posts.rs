@@ -3,7 +3,9 @@ use schemars::JsonSchema;
 use serde::Serialize;
 
 use super::pairs::pairs;
-use crate::takeoff::{DeckMethod, PostTakeoff, Situation, SlopeTakeoff};
+use crate::deck::DeckMethod;
+use crate::relocation::Situation;
+use crate::slope_takeoff::{PostTakeoff, SlopeTakeoff};
 
 /// A post that changed.
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]

@@ -1,8 +1,6 @@
 //! Which edges of a tile an opening breaches, and what kind of cut that makes.
+use super::{CutKind, Shape, TileSide};
 use crate::geometry::{Polygon, Rect, Segment};
-use crate::takeoff::{CutKind, TileSide};
-
-use super::Shape;
 
 /// The breached edges that decide a cut: none, one, or the two beside a convex corner; else it severs.
 ///

@@ -1,10 +1,8 @@
 //! Which tiles an opening cuts, and how.
-use crate::geometry::{Ellipse, Polygon, Rect, Segment};
-use crate::slope::{Field, TileGrid, TileId};
-use crate::takeoff::{CutKind, TileSide};
-
 use super::breach::side_of;
-use super::{Breach, Shape};
+use super::{Breach, CutKind, Shape, TileSide};
+use crate::geometry::{Ellipse, Polygon, Rect, Segment};
+use crate::roof::{Field, TileGrid, TileId};
 
 /// A tile's footprint as it lies in the field, or one piece of it.
 #[derive(Clone, Debug, PartialEq, Eq)]

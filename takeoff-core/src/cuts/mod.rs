@@ -1,6 +1,7 @@
 //! What an opening does to the tiles it meets: the heart of the takeoff.
 mod breach;
 mod judge;
+mod kind;
 mod opening;
 mod removed;
 mod shape;
@@ -11,6 +12,7 @@ mod tests;
 
 pub use breach::Breach;
 pub use judge::{Footprint, Judged, each_met, judge, judge_together};
+pub use kind::{CutKind, TileSide};
 pub use opening::{Opening, opening_of, openings_of};
 pub use removed::{Removed, removed};
 pub use shape::Shape;

@@ -1,6 +1,6 @@
 //! The opening that a post needs in the tile.
 use crate::geometry::{Ellipse, Point, grid, half, to_mm};
-use crate::job::{Assembly, Axis, Post, Slope};
+use crate::model::{Assembly, Axis, Post, Slope};
 use crate::units::Length;
 
 /// An opening and how well the post fits through it.

@@ -1,12 +1,10 @@
 //! How much tile a cut takes away, and how long the saw's way is.
 use std::f64::consts::{FRAC_PI_2, PI};
 
-use crate::geometry::math::{acos, asin};
-use crate::geometry::{Ellipse, Rect, ellipse_arc_length, to_mm};
-use crate::takeoff::TileSide;
-
 use super::sweep::swept;
-use super::{Breach, Footprint, Judged, Shape};
+use super::{Breach, Footprint, Judged, Shape, TileSide};
+use crate::geometry::{Ellipse, Rect, ellipse_arc_length, to_mm};
+use crate::num::math::{acos, asin};
 
 /// What a cut takes away.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -1,10 +1,9 @@
 //! All cuts of a slope.
 use smallvec::{SmallVec, smallvec};
 
-use crate::geometry::{Ellipse, grid};
-use crate::slope::{Site, TileId};
-
 use super::{Footprint, Judged, Shape, each_met, judge_together};
+use crate::geometry::{Ellipse, grid};
+use crate::roof::{Site, TileId};
 
 /// One cut in one tile, and the posts it is for.
 #[derive(Clone, Debug)]

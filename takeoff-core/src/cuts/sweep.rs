@@ -6,8 +6,8 @@
 //! of each has a closed form.
 use super::removed::Removed;
 use super::{Judged, Shape};
-use crate::geometry::math::{asin, atan2};
 use crate::geometry::{Ellipse, Point, Rect, Segment, ellipse_arc_length, to_mm};
+use crate::num::math::{asin, atan2};
 
 /// What a cut takes away of a footprint.
 ///

@@ -3,17 +3,17 @@ use std::f64::consts::PI;
 use proptest::prelude::*;
 
 use super::sweep::swept;
-use super::*;
-use crate::geometry::{Ellipse, Point, Polygon, Rect, grid, math};
-use crate::slope::Site;
-use crate::takeoff::{CutKind, TileSide};
+use super::{CutKind, TileSide, *};
+use crate::geometry::{Ellipse, Point, Polygon, Rect, grid};
+use crate::num::math;
+use crate::roof::Site;
 use crate::testing::{assembly, at, gable, len, practice};
 use crate::units::Length;
 
 const TILE: Rect = Rect::new(0, 0, 660_400_000, 838_200_000); // 13 × 16 1/2 in
 
 fn judged(footprint: Footprint, shape: Shape, web: i64) -> Option<Judged> {
-    let tile = crate::slope::TileId { course: 0, column: 0, part: crate::slope::Part::Tile };
+    let tile = crate::roof::TileId { course: 0, column: 0, part: crate::roof::Part::Tile };
     footprint.meets(&shape).then(|| {
         let breach = footprint.breach(&shape, web);
         Judged { tile, footprint, shape, breach }
@@ -23,7 +23,7 @@ fn judged(footprint: Footprint, shape: Shape, web: i64) -> Option<Judged> {
 /// Area of a shape within a rectangle.
 fn within(shape: Shape, rect: Rect) -> f64 {
     let polygon = Polygon::new(vec![rect.corners().to_vec()]);
-    let tile = crate::slope::TileId { course: 0, column: 0, part: crate::slope::Part::Tile };
+    let tile = crate::roof::TileId { course: 0, column: 0, part: crate::roof::Part::Tile };
     let footprint = Footprint::Edge { polygon, number: None };
     swept(&Judged { tile, footprint, shape, breach: Breach::Other }).area_mm2
 }
@@ -207,7 +207,7 @@ fn plumb_opening() {
     let mut slope = gable();
     slope.pitch = crate::units::Pitch::parse("12:12").unwrap();
     let mut plumb = assembly();
-    plumb.axis = crate::job::Axis::Plumb;
+    plumb.axis = crate::model::Axis::Plumb;
     plumb.lap_surface_height = Some(len("1 1/2 in"));
     let opening = opening_of(&plumb, &slope);
     // ρ = 1 in; along v 1·√2 + 1 (tile 1 in thick); up 1 1/2 in.
@@ -228,7 +228,7 @@ fn plumb_clearance_by_going_round() {
     {
         slope.pitch = crate::units::Pitch::parse(pitch).unwrap();
         let mut plumb = assembly();
-        plumb.axis = crate::job::Axis::Plumb;
+        plumb.axis = crate::model::Axis::Plumb;
         plumb.clearance = len(clearance);
         let opening = opening_of(&plumb, &slope);
         let (rho, beta) =

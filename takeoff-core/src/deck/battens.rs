@@ -1,7 +1,9 @@
 //! Battens cut out to make room for the deck work, and reset.
+use schemars::JsonSchema;
+use serde::Serialize;
+
 use crate::geometry::{Rect, grid, to_mm};
-use crate::slope::Site;
-use crate::takeoff::BattenPiece;
+use crate::roof::Site;
 
 /// Nails that hold one reset piece: two an end.
 pub const NAILS_A_PIECE: u64 = 4;
@@ -91,4 +93,23 @@ impl Stretch {
             posts: self.posts.iter().map(|&post| site.slope.posts[post].name.clone()).collect(),
         }
     }
+}
+
+/// A piece of batten cut out and reset.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct BattenPiece {
+    /// The course that hangs on it.
+    pub course: u64,
+    /// Left end.
+    pub from_mm: f64,
+    /// Right end.
+    pub to_mm: f64,
+    /// Lower edge.
+    pub lower_mm: f64,
+    /// Upper edge.
+    pub upper_mm: f64,
+    /// Nails, two an end.
+    pub nails: u64,
+    /// The posts it makes room for.
+    pub posts: Vec<String>,
 }

@@ -1,10 +1,9 @@
 //! Deck flashings that lie on each other.
-use crate::geometry::Rect;
-use crate::job::{Post, Problem};
-
 use super::codes::DECK_FLASHINGS_MEET;
 use super::each_meeting_pair;
 use super::zone::flashing;
+use crate::geometry::Rect;
+use crate::model::{Post, Problem};
 
 /// A finding for every post whose deck flashing meets another's: two flanges can't both lie flat.
 pub fn flashings_that_meet(posts: &[Post]) -> Vec<Problem> {

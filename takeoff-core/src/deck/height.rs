@@ -1,11 +1,12 @@
 //! Heights over the deck at a post: does it come out of the tile?
-use crate::geometry::Ellipse;
-use crate::job::{Display, Post, Problem};
-use crate::slope::Site;
-use crate::takeoff::HeightStack;
-use crate::units::Length;
+use schemars::JsonSchema;
+use serde::Serialize;
 
 use super::codes::{CONE_DOES_NOT_CLEAR, POST_DOES_NOT_CLEAR};
+use crate::geometry::Ellipse;
+use crate::model::{Display, Post, Problem};
+use crate::roof::Site;
+use crate::units::Length;
 
 /// The heights over the deck at a post, normal to the deck.
 ///
@@ -51,4 +52,21 @@ pub fn too_low(post: &Post, stack: &HeightStack, display: Display) -> Vec<Proble
         Some(Problem::finding(code, message, mend, &post.path))
     });
     short.collect()
+}
+
+/// Heights over the deck at the post.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct HeightStack {
+    /// Top of the batten.
+    pub batten_mm: f64,
+    /// Layers of tile over the post's point.
+    pub layers: u64,
+    /// Top of the tile.
+    pub tile_mm: f64,
+    /// Top of the cone, if given.
+    pub cone_mm: Option<f64>,
+    /// Top of the post, if given.
+    pub post_mm: Option<f64>,
+    /// Free post above the tile, if given.
+    pub free_post_mm: Option<f64>,
 }

@@ -1,7 +1,7 @@
 //! Tiles that nobody will see once the arrays stand.
-use crate::slope::{Array, Part, Site};
-
 use super::Taken;
+use crate::model::Array;
+use crate::roof::{Part, Site};
 
 /// How many whole tiles of a part the arrays of a slope hide, nothing else being done to them: spare tiles that the
 /// crew can take from there.

@@ -1,8 +1,10 @@
 //! How the deck flashing at a post is dried in: tucked under the sheet above, patched, or with three-course work.
+use schemars::JsonSchema;
+use serde::Serialize;
+
 use crate::geometry::{Point, grid, half};
-use crate::job::{Assembly, DriedIn, Practice};
-use crate::slope::Site;
-use crate::takeoff::DeckMethod;
+use crate::model::{Assembly, DriedIn, Practice};
+use crate::roof::Site;
 
 /// How a deck flashing is dried in, and the lap line that governs.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -86,4 +88,16 @@ impl Method {
             Method::PatchedToEdge { .. } | Method::ThreeCourse => None,
         }
     }
+}
+
+/// How the deck flashing is dried in.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, JsonSchema)]
+#[serde(rename_all = "snake_case")]
+pub enum DeckMethod {
+    /// The sheet above is laid over the flange.
+    Tucked,
+    /// A patch runs from the cone up under the next sheet.
+    Patched,
+    /// Roof cement, mesh and roof cement go over the edges of the flange.
+    ThreeCourse,
 }

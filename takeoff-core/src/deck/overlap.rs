@@ -1,7 +1,7 @@
 //! Which pieces of two tiles lie on each other.
 use crate::cuts::Footprint;
 use crate::geometry::{Point, Polygon, Rect};
-use crate::slope::Field;
+use crate::roof::Field;
 
 /// The pieces of tile `other` whose interiors meet one piece of tile `own`, by their numbers.
 ///

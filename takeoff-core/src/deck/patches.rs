@@ -1,13 +1,14 @@
 //! Patches over deck flashings: which posts share one, and what each takes.
-use crate::geometry::{Ellipse, Point, Rect, grid, half, to_mm};
-use crate::job::{Post, Problem, Underlayment};
-use crate::slope::Site;
-use crate::takeoff::Patch;
+use schemars::JsonSchema;
+use serde::Serialize;
 
 use super::chains::Chains;
 use super::codes::NO_LAP_LINE_ABOVE;
 use super::zone::own_patch;
 use super::{Method, each_meeting_pair};
+use crate::geometry::{Ellipse, Point, Rect, grid, half, to_mm};
+use crate::model::{Post, Problem, Underlayment};
+use crate::roof::Site;
 
 /// The patches of a slope, and which is over which post.
 #[derive(Clone, Debug)]
@@ -178,4 +179,33 @@ fn bounding(rects: impl Iterator<Item = Rect>) -> Rect {
 /// `top / over` up to the next whole number, for `over` above 0; at least 0.
 fn ceil_div(top: i64, over: i64) -> u64 {
     u64::try_from((top - 1).div_euclid(over) + 1).unwrap_or(0)
+}
+
+/// A patch over a deck flashing.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct Patch {
+    /// Its name.
+    pub name: String,
+    /// The posts under it.
+    pub posts: Vec<String>,
+    /// Left, lower, right, upper.
+    pub bounds_mm: [f64; 4],
+    /// The lap line it goes under; `None` runs to the field's edge.
+    pub lap_line_mm: Option<f64>,
+    /// Pieces, one above the other, where it is taller than a sheet is wide.
+    pub pieces: u64,
+    /// Felt it takes, the laps between its pieces counted.
+    pub area_mm2: f64,
+    /// Round about its edge.
+    pub perimeter_mm: f64,
+    /// Staples.
+    pub staples: u64,
+    /// Posts at its lower edge, cut half-round about the cone.
+    pub half_round_at: Vec<String>,
+    /// Posts inside it, with a full round hole.
+    pub round_at: Vec<String>,
+    /// Patches that this one lies over.
+    pub lies_over: Vec<String>,
+    /// Posts that are not under this patch and whose cones stand in it: it is cut round them.
+    pub cut_round: Vec<String>,
 }

@@ -2,7 +2,7 @@
 use ethnum::I256;
 
 use crate::geometry::{Point, Polygon, Segment, grid};
-use crate::job::Slope;
+use crate::model::Slope;
 
 /// The strip along the named edges of a slope: all that is nearer to one of them than the given width.
 ///

@@ -1,11 +1,12 @@
 //! The wood under a post: its rafter, or a blocking board between two rafters.
-use crate::geometry::{grid, half, to_mm};
-use crate::job::{Post, Problem, Rafters};
-use crate::slope::Site;
-use crate::takeoff::{Blocking, Support};
-use crate::units::Length;
+use schemars::JsonSchema;
+use serde::Serialize;
 
 use super::codes::NO_RAFTER_BESIDE;
+use crate::geometry::{grid, half, to_mm};
+use crate::model::{Post, Problem, Rafters};
+use crate::roof::Site;
+use crate::units::Length;
 
 /// The wood under a post: the nearest rafter, and the board that is put in where that one is out of reach.
 ///
@@ -64,4 +65,26 @@ fn clear_bay(rafters: &Rafters, post: &Post) -> Option<i64> {
     rafters.lines.get(right)?;
     let clear = rafters.clear_between(left, right, post.at.v);
     (clear > Length::ZERO).then(|| grid(clear))
+}
+
+/// The wood under a post.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct Support {
+    /// The nearest rafter, counted from 1 on the left.
+    pub rafter: u64,
+    /// Post's point less the rafter's centre line.
+    pub off_centre_mm: f64,
+    /// Whether the lag lands within tolerance.
+    pub on_rafter: bool,
+    /// Whether blocking is put in.
+    pub blocked: bool,
+}
+
+/// A blocking board between two rafters.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct Blocking {
+    /// The post it carries.
+    pub post: String,
+    /// Clear distance between the rafters, which is the board's length.
+    pub length_mm: f64,
 }

@@ -1,13 +1,14 @@
 //! Which tiles are handled: cut, taken up, loosened.
-use crate::cuts::{Footprint, Shape, SlopeCut};
-use crate::geometry::{Ellipse, Rect, clip};
-use crate::job::Problem;
-use crate::slope::{Part, Site, TileId, piece_name, tile_name};
-use crate::takeoff::{CutKind, TileClass, TileWork};
+use schemars::JsonSchema;
+use serde::Serialize;
 
 use super::Perimeter;
 use super::codes::SET_TILES_CANNOT_BE_LOOSENED;
 use super::overlap::pieces_meeting;
+use crate::cuts::{CutKind, Footprint, Shape, SlopeCut};
+use crate::geometry::{Ellipse, Rect, clip};
+use crate::model::Problem;
+use crate::roof::{Part, Site, TileId, piece_name, tile_name};
 
 /// A tile handled, or one piece of a tile that the field's edge cuts into several.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -219,4 +220,45 @@ fn seen(footprint: &Footprint, face: &Rect) -> Vec<crate::geometry::Polygon> {
 /// Rings in millimetres, the outer one first.
 fn outline_mm(footprint: &Footprint) -> Vec<Vec<[f64; 2]>> {
     footprint.polygon().rings().iter().map(|ring| ring.iter().map(|p| p.mm()).collect()).collect()
+}
+
+/// What becomes of a tile: the first that holds.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, JsonSchema)]
+#[serde(rename_all = "snake_case")]
+pub enum TileClass {
+    /// Made up from new tiles.
+    Severed,
+    /// Taken up, cut and laid back.
+    Cut,
+    /// Taken up and laid back.
+    Removed,
+    /// Loosened in place.
+    Loosened,
+}
+
+/// A tile handled.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct TileWork {
+    /// Its name.
+    pub tile: String,
+    /// Kind of piece: the tile's name, with `, pan` or `, cover`.
+    pub piece: String,
+    /// Course number from the eave.
+    pub course: u64,
+    /// Column number from the left.
+    pub column: i64,
+    /// What becomes of it.
+    pub class: TileClass,
+    /// Whether it is cut by the field's edge.
+    pub edge_tile: bool,
+    /// Whether it lies in the perimeter strip and is refastened.
+    pub refasten: bool,
+    /// A set tile that would have to be loosened and can't be: excluded from the takeoff.
+    pub excluded: bool,
+    /// The posts on whose account it is handled.
+    pub posts: Vec<String>,
+    /// Its visible face before the field's edge clips it: left, lower, right, upper.
+    pub face_mm: [f64; 4],
+    /// Its clipped footprint, rings of `[u, v]`: outer first.
+    pub footprint_mm: Vec<Vec<[f64; 2]>>,
 }

@@ -8,8 +8,8 @@ mod zones;
 
 use crate::cuts::{SlopeCut, cuts_of, opening_of};
 use crate::geometry::{Ellipse, Rect};
-use crate::job::{Battens, Slope};
-use crate::slope::Site;
+use crate::model::{Battens, Slope};
+use crate::roof::Site;
 use crate::testing::{assembly, gable_with, inches};
 use crate::units::Length;
 

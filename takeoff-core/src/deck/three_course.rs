@@ -1,13 +1,14 @@
 //! Three-course work: roof cement, mesh and roof cement in bands over the edges of a deck flashing.
-use crate::geometry::{Rect, half};
-use crate::job::{Post, Problem};
-use crate::slope::Site;
-use crate::takeoff::ThreeCourse;
-use crate::units::Length;
+use schemars::JsonSchema;
+use serde::Serialize;
 
 use super::codes::BANDS_MEET;
 use super::zone::{deck_area, flashing};
 use super::{Method, Patches, each_meeting_pair};
+use crate::geometry::{Rect, half};
+use crate::model::{Post, Problem};
+use crate::roof::Site;
+use crate::units::Length;
 
 /// The bands on the left, at the top and on the right of a post's deck flashing.
 ///
@@ -137,4 +138,19 @@ pub fn bands_that_meet(site: &Site, methods: &[Method], patches: &Patches) -> Ve
             Some(Problem::finding(BANDS_MEET, message, help, &post.path))
         })
         .collect()
+}
+
+/// Roof cement, mesh and roof cement over the edges of a deck flashing.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct ThreeCourse {
+    /// The post.
+    pub post: String,
+    /// The bands on the left, at the top and on the right: left, lower, right, upper of each.
+    pub bands_mm: [[f64; 4]; 3],
+    /// What the bands cover.
+    pub area_mm2: f64,
+    /// Mesh that they take, the laps at the corners counted.
+    pub mesh_mm: f64,
+    /// Roof cement: area × film × coats.
+    pub cement_mm3: f64,
 }

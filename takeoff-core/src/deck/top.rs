@@ -1,7 +1,7 @@
 //! The flashing on the tile: does it tuck under the next course, and cover the opening's sides?
 use crate::geometry::{Ellipse, Rect, grid, half};
-use crate::job::Assembly;
-use crate::slope::{Site, TileGrid};
+use crate::model::Assembly;
+use crate::roof::{Site, TileGrid};
 use crate::units::Length;
 
 /// The flashing on the tile at one opening, checked. Lengths are in grid steps.

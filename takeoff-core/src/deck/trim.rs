@@ -1,8 +1,10 @@
 //! Ridge, hip and rake trim that comes off over the work zones.
+use schemars::JsonSchema;
+use serde::Serialize;
+
 use crate::geometry::{Rect, Segment, to_mm};
-use crate::job::EdgeKind;
-use crate::slope::Field;
-use crate::takeoff::Trim;
+use crate::model::EdgeKind;
+use crate::roof::Field;
 
 /// The length of ridge, hip and rake inside the union of the work zones, by kind; kinds with none are left out.
 ///
@@ -47,4 +49,13 @@ fn stretch(edge: &Segment, zone: &Rect) -> (f64, f64) {
         }
     }
     (from, to)
+}
+
+/// Trim taken up along edges of one kind.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct Trim {
+    /// Ridge, hip or rake.
+    pub edge: EdgeKind,
+    /// Length inside the union of the work zones.
+    pub length_mm: f64,
 }

@@ -1,10 +1,11 @@
 //! Where work is done on the deck for a post.
-use crate::geometry::{Point, Rect, grid, half, to_mm};
-use crate::job::Post;
-use crate::slope::Site;
-use crate::takeoff::DeckWork;
+use schemars::JsonSchema;
+use serde::Serialize;
 
-use super::{Method, bands};
+use super::{DeckMethod, Method, bands};
+use crate::geometry::{Point, Rect, grid, half, to_mm};
+use crate::model::Post;
+use crate::roof::Site;
 
 /// The deck flashing of a post as it lies: half its width to each side, `down` and `up` from the post's point.
 ///
@@ -61,4 +62,22 @@ pub fn deck_work(site: &Site, post: &Post, method: &Method, patch: Option<String
         flashing_mm: flashing(post).mm(),
         zone_mm: work_zone(site, post, method).mm(),
     }
+}
+
+/// The work on the deck at one post.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct DeckWork {
+    /// Tucked, patched or three-course.
+    pub method: DeckMethod,
+    /// The lap line that governs; `None` when there is none above and the patch runs to the field's edge, and with
+    /// three-course work.
+    pub lap_line_mm: Option<f64>,
+    /// Whether the tucked sheet is also cut around the cone.
+    pub cut_around_cone: bool,
+    /// The patch's name.
+    pub patch: Option<String>,
+    /// The flashing: left, lower, right, upper.
+    pub flashing_mm: [f64; 4],
+    /// The work zone: left, lower, right, upper.
+    pub zone_mm: [f64; 4],
 }

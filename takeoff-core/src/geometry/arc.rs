@@ -1,5 +1,5 @@
 //! Length of an arc of an ellipse.
-use super::math::{cos, sin};
+use crate::num::math::{cos, sin};
 
 /// Length of the arc `(a cos θ, b sin θ)` from `from` to `to` (radians, at most half a turn), in the unit of
 /// `a` and `b`.

@@ -8,10 +8,11 @@
 mod arc;
 mod clip;
 mod ellipse;
-pub mod math;
+
 mod point;
 mod polygon;
 mod rect;
+mod slope_point;
 
 #[cfg(test)]
 mod tests;
@@ -22,3 +23,4 @@ pub use ellipse::Ellipse;
 pub use point::{GRID_PER_MM, Point, grid, half, to_mm};
 pub use polygon::{Polygon, Segment};
 pub use rect::Rect;
+pub use slope_point::SlopePoint;

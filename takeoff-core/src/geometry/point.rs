@@ -1,5 +1,5 @@
 //! A place on a slope, on the half-nanometre grid.
-use crate::job::SlopePoint;
+use super::SlopePoint;
 use crate::units::Length;
 
 /// Grid steps in a millimetre.

@@ -3,6 +3,7 @@ use proptest::prelude::*;
 
 use super::polygon::{ring_doubled_area, simplified};
 use super::*;
+use crate::num::math;
 
 /// A star-shaped ring round the origin: any radii at ascending angles.
 fn ring(radii: &[i64], turn: f64) -> Vec<Point> {

@@ -1,7 +1,6 @@
 //! The arrays of modules on a slope.
 use std::collections::BTreeSet;
 
-use super::codes::Code;
 use super::containers::MOST_ITEMS;
 use super::outline::Outline;
 use super::quantities::Gap;
@@ -10,9 +9,8 @@ use super::raw;
 use super::reader::{Field, Reader, quoted};
 use super::tree::At;
 use super::validate::Named;
-use super::{Assembly, SlopePoint};
-use crate::geometry::{Polygon, grid};
-use crate::slope::{Array, Lies, Shift};
+use crate::geometry::{Polygon, SlopePoint, grid};
+use crate::model::{Array, Assembly, Code, Lies, Shift};
 use crate::units::Length;
 
 /// The most arrays on one slope, and the most rails of all of them.

@@ -1,17 +1,17 @@
 //! A job with its posts as they were built.
 use std::collections::BTreeSet;
 
-use super::codes::Code;
 use super::csv::Cells;
 use super::posts::Rules;
-use super::problem::problem;
 use super::reader::{Files, Reader, quoted};
 use super::setback::check_posts;
 use super::sheet::{Column, Refusal, Sheet};
 use super::slope::check_openings;
 use super::tree::At;
-use super::{Job, Post, Problem, SlopePoint, read};
-use crate::slope::Site;
+use super::{Job, read};
+use crate::geometry::SlopePoint;
+use crate::model::{Code, Post, Problem, problem};
+use crate::roof::Site;
 
 impl Job {
     /// The same job with the posts of a CSV file in place of its own: posts as built, for a comparison with the bid.
@@ -26,7 +26,8 @@ impl Job {
     /// # Example
     ///
     /// ```
-    /// use takeoff_core::job::{EXAMPLE, Files, Job};
+    /// use takeoff_core::job::{EXAMPLE, Files};
+    /// use takeoff_core::model::Job;
     /// let bid = Job::read(EXAMPLE, &Files::new()).unwrap();
     /// let post = &bid.slopes()[0].posts()[0];
     /// let built = bid.as_built("built.csv", "slope,name,assembly,u,v\nsouth,A1,post-7,5 ft,3 ft\n").unwrap();

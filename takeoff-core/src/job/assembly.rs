@@ -1,12 +1,11 @@
 //! A post with its flashings: whether its parts fit each other.
-use super::codes::Code;
 use super::containers::List;
 use super::practice::{Assumptions, inches, of};
 use super::quantities::Size;
-use super::raw;
 use super::reader::{Field, Read, Reader};
 use super::screening::lags;
-use super::{Assembly, Axis, Bead, Dabs, DeckFlashing, Item, PilotHoles, TopFlashing};
+use super::{Axis, raw};
+use crate::model::{Assembly, Bead, Code, Dabs, DeckFlashing, Item, PilotHoles, TopFlashing};
 use crate::units::Length;
 
 pub(super) fn assembly(

@@ -1,13 +1,13 @@
 //! What the bid adds to the materials.
 use rust_decimal::Decimal;
 
-use super::codes::Code;
 use super::money::Part;
 use super::practice::Assumptions;
 use super::prices::Prices;
 use super::raw;
 use super::reader::{Field, Reader, quoted};
-use crate::buying::{Action, Currency, Labour, Minutes, Terms};
+use crate::model::{Action, Code, Labour, Minutes, Terms};
+use crate::units::Currency;
 
 /// The terms of a bid: none where the job gives neither prices nor a bid.
 pub(super) fn terms(

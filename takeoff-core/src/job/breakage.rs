@@ -1,9 +1,9 @@
 //! How often tiles break: as the job states it, and as the crew's record teaches.
-use super::codes::Code;
 use super::practice::{Assumptions, given};
 use super::raw;
 use super::reader::{Field, Reader};
-use crate::spares::{Breakage, Rate, Record, RecordError};
+use crate::model::{Breakage, Code};
+use crate::probability::{Rate, Record, RecordError};
 
 /// The rate of each class, with the crew's record where there is one.
 pub(super) fn breakage(

@@ -6,10 +6,10 @@ use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
 use serde::de::{DeserializeOwned, Deserializer, Visitor, value};
 use serde::forward_to_deserialize_any;
 
-use super::codes::Code;
 use super::kinds::Name;
 use super::reader::{Field, Read, Reader, quoted};
 use super::tree::{At, Value};
+use crate::model::Code;
 
 impl<K: Read> Read for Option<K> {
     type Value = Option<K::Value>;

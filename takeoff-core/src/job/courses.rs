@@ -1,5 +1,4 @@
 //! Where the courses of a slope lie.
-use super::codes::Code;
 use super::csv::Table;
 use super::lines::ascending;
 use super::outline::Outline;
@@ -7,8 +6,8 @@ use super::quantities::Position;
 use super::raw;
 use super::reader::{Field, Reader};
 use super::tree::At;
-use super::{Display, Laps, Tile};
-use crate::slope::{MOST_COURSES, NosesError, noses_at, noses_between};
+use crate::model::{Code, Display, Laps, Tile};
+use crate::roof::{MOST_COURSES, NosesError, noses_at, noses_between};
 use crate::units::Length;
 
 /// The noses of the courses, ascending.

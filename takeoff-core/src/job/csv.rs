@@ -4,7 +4,6 @@ use std::marker::PhantomData;
 
 use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
 
-use super::codes::Code;
 use super::containers::List;
 use super::kinds::{Name, schema};
 use super::quantities::Position;
@@ -12,6 +11,7 @@ use super::raw::{Post, RafterLine};
 use super::reader::{Field, Read, Reader, quoted};
 use super::sheet::{Column, Refusal, Row, Sheet};
 use super::tree::{At, Value};
+use crate::model::Code;
 use crate::units::Length;
 
 /// A list that stands in the job file, or in a CSV file that the job file names: `{"csv": "posts.csv"}`.

@@ -1,9 +1,9 @@
 //! The plain kinds of value that a job file holds: how each is read, its range, and its schema.
 use schemars::json_schema;
 
-use super::codes::Code;
 use super::reader::{Read, Reader, quoted};
 use super::tree::{At, Value};
+use crate::model::Code;
 
 /// The schema of a kind: under the kind's own name where ranges and examples are worth a name, else in place.
 macro_rules! schema {

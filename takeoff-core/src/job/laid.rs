@@ -2,10 +2,11 @@
 use serde::ser::{Serialize, Serializer};
 use serde_json::Number;
 
+use super::Job;
 use super::read::{self, Outcome};
 use super::tree::{At, Tree, Value};
-use super::{Display, Job, Post, Problem, SlopePoint};
-use crate::slope::Array;
+use crate::geometry::SlopePoint;
+use crate::model::{Array, Display, Post, Problem};
 use crate::units::Length;
 
 /// A job file, the fields of each object in the order in which somebody wrote them.
@@ -25,10 +26,12 @@ pub struct LaidJob(Written);
 /// # Example
 ///
 /// ```
-/// use takeoff_core::{api, job::{EXAMPLE, Files, Job, Problem, laid}};
+/// use takeoff_core::api;
+/// use takeoff_core::job::{EXAMPLE, laid, Files};
+/// use takeoff_core::model::{Job, Problem};
 /// let moved = EXAMPLE.replace(r#""u": "4 ft 8 in""#, r#""u": "4 ft 8 1/64 in""#);
 /// let [was, now] = [Job::read(EXAMPLE, &Files::new())?, Job::read(&moved, &Files::new())?];
-/// let text = api::laid_document(&laid(EXAMPLE, &was, &now)?);
+/// let text = report::laid_document(&laid(EXAMPLE, &was, &now)?);
 /// assert!(text.contains(r#""u": "56 1/64 in""#));
 /// # Ok::<(), Vec<Problem>>(())
 /// ```

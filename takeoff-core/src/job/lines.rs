@@ -1,9 +1,9 @@
 //! Lines that run across a slope or up it, one beyond the other.
-use super::codes::Code;
 use super::csv::Table;
 use super::quantities::Position;
 use super::reader::{Field, Reader};
 use super::tree::At;
+use crate::model::Code;
 use crate::units::Length;
 
 /// The values of a list, each above the one before.

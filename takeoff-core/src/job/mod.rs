@@ -8,15 +8,12 @@ mod as_built;
 mod assembly;
 mod bid;
 mod breakage;
-mod codes;
 mod containers;
 mod courses;
 mod csv;
-mod display;
 mod kinds;
 mod laid;
 mod lines;
-mod model;
 mod money;
 mod nearest;
 mod outline;
@@ -24,7 +21,6 @@ mod place;
 mod posts;
 mod practice;
 mod prices;
-mod problem;
 mod quantities;
 mod rafters;
 mod rails;
@@ -43,14 +39,13 @@ mod tree;
 mod underlayment;
 mod validate;
 
-pub use codes::CODES;
 #[cfg(feature = "command")]
 pub use laid::laid_toml;
 pub use laid::{LaidJob, laid};
-pub use model::*;
-pub use problem::{Problem, Severity};
 pub use reader::Files;
 
+#[allow(unused_imports)]
+use crate::model::*;
 use raw::Job as Written;
 use reader::{Read, Reader};
 use tree::{At, Tree};
@@ -58,7 +53,8 @@ use tree::{At, Tree};
 /// A small job file: one post on one slope.
 ///
 /// ```
-/// use takeoff_core::job::{EXAMPLE, Files, Job};
+/// use takeoff_core::job::{EXAMPLE, Files};
+/// use takeoff_core::model::Job;
 /// assert!(Job::read(EXAMPLE, &Files::new()).is_ok());
 /// ```
 pub const EXAMPLE: &str = include_str!("example.json");
@@ -74,7 +70,8 @@ impl Job {
     /// # Example
     ///
     /// ```
-    /// use takeoff_core::job::{Files, Job};
+    /// use takeoff_core::job::Files;
+    /// use takeoff_core::model::Job;
     /// let problems = Job::read(r#"{"format": "tilepost-job/1", "naem": "Alder Court 7"}"#, &Files::new()).unwrap_err();
     /// assert_eq!(problems[0].path, "");
     /// assert_eq!(problems[0].message, "`name` is missing");
@@ -110,7 +107,7 @@ impl Job {
     ///
     /// ```
     /// let text = r#"{"slopes": [{"posts": {"csv": "posts.csv"}}, {"posts": {"csv": "../keys"}}]}"#;
-    /// assert_eq!(takeoff_core::job::Job::files_named(text), ["posts.csv"]);
+    /// assert_eq!(takeoff_core::model::Job::files_named(text), ["posts.csv"]);
     /// ```
     pub fn files_named(text: &str) -> Vec<String> {
         read::json(text).map_or(Vec::new(), |(tree, _)| names(&tree))

@@ -2,11 +2,11 @@
 use rust_decimal::Decimal;
 use schemars::json_schema;
 
-use super::codes::Code;
 use super::kinds::schema;
 use super::reader::{Read, Reader, quoted};
 use super::tree::{At, Value};
-use crate::buying;
+use crate::model::Code;
+use crate::units;
 
 /// The most digits before the point of an amount of money or a pack, and after it.
 const MOST_DIGITS: (usize, usize) = (9, 6);
@@ -27,10 +27,10 @@ pub(super) struct Amount;
 schema!(Amount: json_schema!({ "type": "string", "pattern": r"^[0-9]{1,9}(\.[0-9]{1,6})?$", "examples": ["68.50"] }));
 
 impl Read for Amount {
-    type Value = buying::Money;
+    type Value = units::Money;
     const EXPECTS: &'static str = "an amount of money in quotes, such as `\"68.50\"`";
 
-    fn read(at: At, reader: &mut Reader<'_>) -> Option<buying::Money> {
+    fn read(at: At, reader: &mut Reader<'_>) -> Option<units::Money> {
         let text = reader.text(at, Self::EXPECTS)?;
         let amount =
             plain_decimal(text.trim()).filter(|amount| !amount.is_sign_negative() || amount.is_zero());
@@ -39,7 +39,7 @@ impl Read for Amount {
             let help = "write digits with a decimal point and nothing between thousands, as `68.50`";
             reader.report(at, Code::OutOfRange, message, help);
         }
-        amount.map(buying::Money::new)
+        amount.map(units::Money::new)
     }
 }
 
@@ -49,8 +49,8 @@ schema!(Currency: json_schema!({ "type": "string", "pattern": "^[A-Z]{3}$", "exa
 
 impl Currency {
     /// The currency, if the text is the code of one; what is wrong is reported.
-    pub(super) fn check(text: &str, at: At, reader: &mut Reader<'_>) -> Option<buying::Currency> {
-        let currency = buying::Currency::new(text);
+    pub(super) fn check(text: &str, at: At, reader: &mut Reader<'_>) -> Option<units::Currency> {
+        let currency = units::Currency::new(text);
         if currency.is_none() {
             let message = format!("{} is not the code of a currency", quoted(text));
             reader.report(at, Code::Currency, message, "write three capital letters, as `USD` or `EUR`");
@@ -60,10 +60,10 @@ impl Currency {
 }
 
 impl Read for Currency {
-    type Value = buying::Currency;
+    type Value = units::Currency;
     const EXPECTS: &'static str = "the code of a currency, such as `\"USD\"`";
 
-    fn read(at: At, reader: &mut Reader<'_>) -> Option<buying::Currency> {
+    fn read(at: At, reader: &mut Reader<'_>) -> Option<units::Currency> {
         let text = reader.text(at, Self::EXPECTS)?;
         Currency::check(text, at, reader)
     }

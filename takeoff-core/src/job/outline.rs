@@ -4,14 +4,14 @@ use std::collections::BTreeMap;
 use geo::validation::InvalidPolygon;
 use geo::{Coord, LineString, Validation};
 
-use super::codes::Code;
 use super::containers::List;
 use super::quantities::Point;
 use super::raw;
 use super::reader::{Field, Reader, quoted};
 use super::tree::At;
-use super::{EdgeKind, SlopePoint};
 use crate::geometry;
+use crate::geometry::SlopePoint;
+use crate::model::{Code, EdgeKind};
 use crate::units::Length;
 
 /// The most corners that the outline of a slope and its holes may have together.

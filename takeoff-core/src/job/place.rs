@@ -1,10 +1,9 @@
 //! How a slope stands: its place in the world and its pitch.
-use super::Place;
-use super::codes::Code;
-use super::raw;
 use super::reader::{Field, Reader};
 use super::tree::At;
-use crate::slope::{FitError, PlaneFit};
+use super::{Place, raw};
+use crate::model::Code;
+use crate::roof::{FitError, PlaneFit};
 use crate::units::{Length, Pitch};
 
 /// The most surveyed points of a slope.

@@ -1,15 +1,15 @@
 //! The posts of a slope: one by one, and in rows and columns.
 use std::collections::BTreeSet;
 
-use super::codes::Code;
 use super::containers::MOST_ITEMS;
 use super::outline::Outline;
 use super::raw;
 use super::reader::{Field, Reader, quoted};
 use super::tree::At;
 use super::validate::Named;
-use super::{Assembly, Post, SlopePoint};
 use crate::geometry;
+use crate::geometry::SlopePoint;
+use crate::model::{Assembly, Code, Post};
 use crate::units::Length;
 
 /// The posts of a slope, each with the place that gives it.

@@ -5,7 +5,7 @@ use super::breakage::breakage;
 use super::raw;
 use super::reader::{Field, Read, Reader, quoted};
 use super::three_course::mesh_and_cement;
-use super::{Assumption, Display, Practice};
+use crate::model::{Assumption, Display, Practice};
 use crate::units::{Length, Volume};
 
 /// The assumptions in force, listed as they are made.

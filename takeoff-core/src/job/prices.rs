@@ -5,15 +5,14 @@ use std::collections::BTreeMap;
 use rust_decimal::Decimal;
 use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
 
-use super::codes::Code;
 use super::csv::{Cells, FileName, sheet};
 use super::money::{Currency, plain_decimal};
 use super::reader::{Read, Reader, listed, quoted};
 use super::sheet::Column;
 use super::tree::At;
-use crate::buying::{self, Measure, Money, PriceList, PriceRow};
-use crate::takeoff::Unit;
-use crate::units::UnitError;
+use crate::model::{Code, PriceList, PriceRow};
+use crate::units;
+use crate::units::{Measure, Money, Unit, UnitError};
 
 /// The name of a price list's file.
 pub(super) struct Prices;
@@ -86,7 +85,7 @@ impl Read for Prices {
 #[derive(Default)]
 struct Checked {
     /// The currency of the first row that has one, and its line.
-    currency: Option<(buying::Currency, u64)>,
+    currency: Option<(units::Currency, u64)>,
     items: BTreeMap<String, Sold>,
 }
 
@@ -103,7 +102,7 @@ impl Checked {
     fn check(
         &mut self,
         row: Option<&PriceRow>,
-        currency: Option<buying::Currency>,
+        currency: Option<units::Currency>,
         cells: &mut Cells<'_, '_, '_>,
     ) {
         let line = cells.row.line();
@@ -159,7 +158,7 @@ fn price_row(cells: &mut Cells<'_, '_, '_>) -> Option<PriceRow> {
     })
 }
 
-fn currency(cells: &mut Cells<'_, '_, '_>) -> Option<buying::Currency> {
+fn currency(cells: &mut Cells<'_, '_, '_>) -> Option<units::Currency> {
     let text = if is_text(CURRENCY, cells) { cells.row.text(CURRENCY) } else { return None };
     cells.read(CURRENCY, |at, reader| Currency::check(text, at, reader))
 }

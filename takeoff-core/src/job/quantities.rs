@@ -1,11 +1,11 @@
 //! Kinds of value with a unit: lengths by their range, pitches, volumes and the like, and points.
 use schemars::json_schema;
 
-use super::SlopePoint;
-use super::codes::Code;
 use super::kinds::schema;
 use super::reader::{Read, Reader, quoted};
 use super::tree::{At, Value};
+use crate::geometry::SlopePoint;
+use crate::model::Code;
 use crate::units::{self, Length};
 
 /// A row a kind of length: its range in words and in nanometres.

@@ -1,12 +1,11 @@
 //! The rafters under a slope.
-use super::codes::Code;
 use super::csv::Table;
 use super::lines::{ascending, few};
 use super::outline::Outline;
 use super::raw;
 use super::reader::{Field, Reader};
 use super::tree::At;
-use super::{RafterLine, Rafters};
+use crate::model::{Code, RafterLine, Rafters};
 use crate::units::Length;
 
 /// The rafters, if the job gives them.

@@ -1,13 +1,10 @@
 //! The rails of an array.
-use super::Assembly;
-use super::codes::Code;
 use super::containers::List;
-use super::quantities;
-use super::raw;
 use super::reader::{Field, Reader, quoted};
 use super::tree::At;
 use super::validate::Named;
-use crate::slope::{Array, ClampWindow, Rails, SpanZone};
+use super::{quantities, raw};
+use crate::model::{Array, Assembly, ClampWindow, Code, Rails, SpanZone};
 use crate::units::Length;
 
 /// The most clamp windows of a module.

@@ -1,6 +1,7 @@
 //! A job file as somebody writes it. What is said here of a field is what its JSON Schema says.
 use schemars::JsonSchema;
 
+use super::Axis;
 use super::containers::{Choice, List, Map};
 use super::csv::Table;
 use super::kinds::{
@@ -14,7 +15,7 @@ use super::quantities::{
     Volume, Weight, WorldPoint,
 };
 use super::reader::objects;
-use super::{Axis, BeadPlace, Display, DriedIn, EdgeKind, Held, LapSide, Laps};
+use crate::model::{BeadPlace, Display, DriedIn, EdgeKind, Held, LapSide, Laps};
 
 objects! {
     /// A job: the slopes of a roof, what lies on them and what goes through them.

@@ -7,11 +7,9 @@ use serde::Deserializer;
 use serde::de::{self, DeserializeSeed, MapAccess, SeqAccess, Visitor};
 use serde_json::Number;
 
-use super::Problem;
-use super::codes::Code;
-use super::problem::problem;
 use super::reader::quoted;
 use super::tree::{At, Key, Tree, Value};
+use crate::model::{Code, Problem, problem};
 
 /// The longest text that is read.
 pub(super) const MOST_BYTES: usize = 64 << 20;

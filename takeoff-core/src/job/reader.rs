@@ -3,11 +3,9 @@ use std::collections::BTreeMap;
 
 use schemars::JsonSchema;
 
-use super::codes::Code;
 use super::nearest::nearest;
-use super::problem::problem;
 use super::tree::{At, Tree, Value};
-use super::{Problem, Severity};
+use crate::model::{Code, Problem, Severity, problem};
 use crate::units::UnitError;
 
 /// The texts of the files that a job names, by the name it gives.

@@ -1,10 +1,9 @@
 //! What a job says for its screening: lags, blocking, factors, loads and wind.
-use super::codes::Code;
 use super::practice::{Assumptions, of};
 use super::raw;
 use super::reader::{Field, Reader};
-use crate::screening::{
-    BlockingWood, Lags, Loads, ScreeningInput, Wind, WindEquation, usual_thread, usual_tip,
+use crate::model::{
+    BlockingWood, Code, Lags, Loads, ScreeningInput, Wind, WindEquation, usual_thread, usual_tip,
 };
 use crate::units::{Length, Pressure, Speed};
 

@@ -1,12 +1,10 @@
 //! Posts that stand nearer to an edge than its setback allows.
-use super::codes::Code;
 use super::outline::Outline;
 use super::raw;
 use super::reader::Reader;
 use super::tree::At;
-use super::{Display, EdgeKind, Post};
 use crate::geometry::Point;
-use crate::slope::{Breaks, Setback};
+use crate::model::{Breaks, Code, Display, EdgeKind, Post, Setback};
 use crate::units::Length;
 
 /// The setbacks of a slope, edge by edge.

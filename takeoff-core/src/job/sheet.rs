@@ -1,8 +1,8 @@
 //! A CSV file as a table: separator, decimal mark and units are found out from the file, never guessed.
-use super::codes::Code;
 use super::nearest::nearest;
 use super::read::MOST_BYTES;
 use super::reader::{listed, quoted};
+use crate::model::Code;
 
 /// The most rows of a file: as many as a slope may have posts.
 const MOST_ROWS: usize = 1_000_000;

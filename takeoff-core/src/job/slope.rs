@@ -4,24 +4,23 @@ use std::collections::BTreeMap;
 use geo::Validation;
 
 use super::array::arrays;
-use super::codes::Code;
 use super::courses::noses;
 use super::outline::{Outline, outline};
 use super::place::{pitch, place};
 use super::posts::posts;
 use super::practice::{Assumptions, inches, of};
 use super::rafters::rafters;
-use super::raw;
 use super::reader::{Field, Reader, quoted};
 use super::screening::blocking;
 use super::setback::{check_edge, check_posts, setbacks};
 use super::tree::At;
 use super::underlayment::{check_pitch, sheets};
 use super::validate::Named;
-use super::{Assembly, Battens, Display, Held, Perimeter, Practice, Slope, Tile, Underlayment};
+use super::{Perimeter, raw};
 use crate::cuts::opening_of;
 use crate::geometry::grid;
-use crate::slope::Field as TiledField;
+use crate::model::{Assembly, Battens, Code, Display, Held, Practice, Slope, Tile, Underlayment};
+use crate::roof::Field as TiledField;
 use crate::units::Length;
 
 /// The things that slopes name.

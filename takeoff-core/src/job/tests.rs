@@ -11,7 +11,8 @@ mod slopes;
 
 use serde_json::Value;
 
-use super::{Files, Job, Problem};
+use super::{Files, Job};
+use crate::model::Problem;
 
 /// The plain gable without its prices, a good job to spoil.
 fn good() -> Value {

@@ -1,9 +1,8 @@
 //! Three-course work: what it is made of, and whether it may be asked for.
-use super::codes::Code;
 use super::practice::{Assumptions, given, inches};
 use super::raw;
 use super::reader::{Field, Reader};
-use super::{DriedIn, MeshAndCement, Practice};
+use crate::model::{Code, DriedIn, MeshAndCement, Practice};
 use crate::units::Volume;
 
 /// A US gallon: 231 cubic inches.

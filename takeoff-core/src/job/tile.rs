@@ -1,10 +1,9 @@
 //! A kind of tile: whether its measures fit each other.
-use super::codes::Code;
 use super::kinds::Count;
 use super::practice::Assumptions;
 use super::raw;
 use super::reader::{Field, Reader, quoted};
-use super::{Held, LapSide, Pieces, Stock, Tile};
+use crate::model::{Code, Held, LapSide, Pieces, Stock, Tile};
 use crate::profile::{Profile, ProfileError};
 use crate::units::Length;
 

@@ -1,7 +1,6 @@
 //! The underlayment: its kinds, and where the sheets of a slope lap.
 use std::sync::Arc;
 
-use super::codes::Code;
 use super::kinds::Flag;
 use super::lines::{ascending, few};
 use super::outline::Outline;
@@ -9,7 +8,7 @@ use super::raw;
 use super::reader::{Field, Reader};
 use super::tree::At;
 use super::validate::Named;
-use super::{LapLines, Underlayment};
+use crate::model::{Code, LapLines, Underlayment};
 use crate::units::Pitch;
 
 /// A kind of underlayment.

@@ -3,8 +3,6 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use super::assembly::assembly;
-use super::bid;
-use super::codes::Code;
 use super::kinds::Name;
 use super::practice::{Assumptions, practice};
 use super::reader::{Field, Read, Reader, quoted};
@@ -12,7 +10,8 @@ use super::screening::screening;
 use super::slope::{Catalogue, slope};
 use super::tile::tile;
 use super::underlayment::underlayment;
-use super::{Job, Practice, SurveyQuestion, raw, three_course};
+use super::{Job, bid, raw, three_course};
+use crate::model::{Code, Practice, SurveyQuestion};
 
 /// Things by their names; those that are reported to be wrong have their name only.
 pub(super) struct Named<T> {

@@ -1,7 +1,7 @@
 //! Where a post keeps inside the outline, off holes and setbacks, and away from posts that stay.
 use crate::geometry::{Point, Segment, grid, half};
-use crate::job::Assembly;
-use crate::slope::Site;
+use crate::model::Assembly;
+use crate::roof::Site;
 
 /// Posts that stay where they are, and how far others keep from them (grid steps).
 pub(super) struct Keep<'a> {

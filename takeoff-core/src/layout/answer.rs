@@ -1,13 +1,6 @@
 //! From a job to its layout, and why that is the one.
 use std::collections::BTreeMap;
 
-use crate::buying::Currency;
-use crate::geometry::{Point, grid, to_mm};
-use crate::job::{Display, Job, Problem, Severity, Slope};
-use crate::slope::Array;
-use crate::takeoff::{LAYOUT_CAUTION, PostTakeoff, Takeoff, takeoff};
-use crate::units::Length;
-
 use super::apply::{applied, unused_names};
 use super::clash::no_layout;
 use super::cost::{Cost, additive, cost};
@@ -20,6 +13,11 @@ use super::result::{
 };
 use super::score::Score;
 use super::settle::Placed;
+use crate::geometry::{Point, grid, to_mm};
+use crate::model::{Array, Display, Job, Problem, Severity, Slope};
+use crate::slope_takeoff::PostTakeoff;
+use crate::takeoff::{LAYOUT_CAUTION, Takeoff, takeoff};
+use crate::units::{Currency, Length};
 
 /// A layout, and the job as it lays it out.
 #[derive(Clone, Debug)]

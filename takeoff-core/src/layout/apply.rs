@@ -1,12 +1,12 @@
 //! A job with its arrays and posts where a layout puts them.
 use std::collections::BTreeSet;
 
-use crate::job::{Job, Post, Slope, SlopePoint};
-use crate::units::Length;
-
 use super::foot::Foot;
 use super::lay::{Laid, is_replaced};
 use super::settle::PlacedRail;
+use crate::geometry::SlopePoint;
+use crate::model::{Job, Post, Slope};
+use crate::units::Length;
 
 /// The job with the arrays moved and their posts in place of those that the layout replaces: posts that stay come
 /// first, then those of each array, rail by rail from the lowest, each from left to right: `west-2-3` is the third on

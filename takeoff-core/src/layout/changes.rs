@@ -2,12 +2,11 @@
 //!
 //! The places where its state changes ([`thresholds`]: noses, heads, webs, lap lines, tucks), and besides those where
 //! the work zone begins or ceases to reach a tile, the deck work a batten, and where a patch takes one piece more.
+use super::work::Trial;
 use crate::cuts::Footprint;
 use crate::geometry::{Point, Polygon, Rect, grid, half};
-use crate::job::DriedIn;
-use crate::place::{Axis, thresholds};
-
-use super::work::Trial;
+use crate::model::DriedIn;
+use crate::relocation::{Axis, thresholds};
 
 /// The places `v` from `low` to `high` at which the work of a post at `u` may change, ascending. A place that is not
 /// whole is taken down.

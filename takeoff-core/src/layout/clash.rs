@@ -1,9 +1,8 @@
 //! Why an array has no layout: the smallest set of constraints that clash, and what would have to give.
-use crate::job::{Display, Job, Problem, Severity};
-use crate::units::Length;
-
 use super::lay::{NoLayout, Wanted, lay};
 use super::result::Constraint;
+use crate::model::{Display, Job, Problem, Severity};
+use crate::units::Length;
 
 /// The problem of an array that has no layout.
 ///

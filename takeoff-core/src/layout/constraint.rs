@@ -1,9 +1,8 @@
 //! Constraints that give way.
-use crate::job::{Job, Post};
-use crate::slope::{Array, ClampWindow, Lies, Rails, outline_of};
-use crate::units::Length;
-
 use super::result::Constraint;
+use crate::model::{Array, ClampWindow, Job, Lies, Post, Rails};
+use crate::roof::outline_of;
+use crate::units::Length;
 
 impl Constraint {
     /// All of them.

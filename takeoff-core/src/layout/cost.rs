@@ -3,11 +3,13 @@ use std::collections::BTreeSet;
 
 use rust_decimal::prelude::ToPrimitive;
 
-use crate::buying::{Action, PriceList, bought, counted};
-use crate::consumables::BLADE;
-use crate::job::{Job, Post, Problem, Severity, Slope};
-use crate::spares::{Demand, Handled, expected};
-use crate::takeoff::{MaterialLine, Patch, Takeoff, TileSpares, Unit, takeoff};
+use crate::deck::Patch;
+use crate::model::{Action, Job, Post, PriceList, Problem, Severity, Slope};
+use crate::pricing::{bought, counted};
+use crate::quantities::{BLADE, MaterialLine};
+use crate::spares::{Demand, Handled, TileSpares, expected};
+use crate::takeoff::{Takeoff, takeoff};
+use crate::units::Unit;
 
 /// What posts cost, in the currency of the job, by what it is spent on. Nothing is rounded.
 #[derive(Clone, Debug, Default, PartialEq)]

@@ -1,6 +1,6 @@
 //! What a post may stand on.
-use crate::geometry::{grid, half};
-use crate::job::{Rafters, SlopePoint};
+use crate::geometry::{SlopePoint, grid, half};
+use crate::model::Rafters;
 use crate::units::Length;
 
 /// What a post stands on.

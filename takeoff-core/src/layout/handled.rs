@@ -2,11 +2,10 @@
 use std::cell::RefCell;
 use std::collections::{BTreeMap, BTreeSet};
 
-use crate::cuts::{SlopeCut, cuts_of};
-use crate::deck::{Perimeter, refastened, taken_up};
+use crate::cuts::{CutKind, SlopeCut, cuts_of};
+use crate::deck::{Perimeter, TileClass, refastened, taken_up};
 use crate::geometry::{Ellipse, Rect};
-use crate::slope::{Meeting, Part, Site, TileId};
-use crate::takeoff::{CutKind, TileClass};
+use crate::roof::{Meeting, Part, Site, TileId};
 
 /// How many tiles are in each class.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]

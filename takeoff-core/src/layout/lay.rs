@@ -1,12 +1,6 @@
 //! Lays all arrays of a job that have rails.
 use std::collections::BTreeMap;
 
-use crate::deck::support;
-use crate::geometry::{Point, grid};
-use crate::job::{Job, Post, Slope};
-use crate::slope::{Array, Rails, Site};
-use crate::units::Length;
-
 use super::allowed::Keep;
 use super::map::ShiftMap;
 use super::mark::Marks;
@@ -15,6 +9,11 @@ use super::score::Score;
 use super::search::{Found, Search};
 use super::settle::Placed;
 use super::work::Trial;
+use crate::deck::support;
+use crate::geometry::{Point, grid};
+use crate::model::{Array, Job, Post, Rails, Slope};
+use crate::roof::Site;
+use crate::units::Length;
 
 /// An array that is laid.
 #[derive(Clone, Debug)]

@@ -1,6 +1,6 @@
 //! The marks of the tape: posts go to whole sixteenths of an inch, or whole millimetres, where there is one.
 use crate::geometry::grid;
-use crate::job::Display;
+use crate::model::Display;
 use crate::units::Length;
 
 /// The distance of the marks of a tape, in grid steps.

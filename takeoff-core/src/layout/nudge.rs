@@ -1,17 +1,15 @@
 //! Single posts that had better stand elsewhere on their rafters.
 use std::sync::Arc;
 
-use crate::buying::Currency;
-use crate::geometry::{Point, grid, to_mm};
-use crate::job::{Job, Post, Slope};
-use crate::slope::Site;
-use crate::units::Length;
-
 use super::allowed::{Keep, allowed};
 use super::result::Nudge;
 use super::score::Score;
 use super::spans::{Span, spans};
 use super::work::Trial;
+use crate::geometry::{Point, grid, to_mm};
+use crate::model::{Job, Post, Slope};
+use crate::roof::Site;
+use crate::units::{Currency, Length};
 
 /// The posts of a job that no array with rails carries, are not fixed, and have a cheaper place along their rafters.
 ///
@@ -57,7 +55,7 @@ fn nudge(job: &Job, site: &Site, place: usize, post: &Post, currency: &Currency)
     let others: Vec<Point> = [&others[..place], &others[place + 1..]].concat();
     let tall = flange.down + flange.up;
     let least = [flange.width, tall].map(|length| grid(length) as f64);
-    let keep = Keep { posts: &others, least: crate::geometry::math::hypot(least[0], least[1]).ceil() as i64 };
+    let keep = Keep { posts: &others, least: crate::num::math::hypot(least[0], least[1]).ceil() as i64 };
 
     let steps = window / step;
     let (low, high) = (at.v - steps * step, at.v + steps * step);

@@ -2,16 +2,14 @@
 use std::collections::BTreeMap;
 use std::rc::Rc;
 
-use crate::geometry::{Point, grid};
-use crate::job::{Rafters, SlopePoint};
-use crate::slope::{Array, Rails};
-use crate::units::Length;
-
 use super::allowed::{Keep, allowed};
 use super::foot::Foot;
 use super::score::Score;
 use super::spans::{Span, spans};
 use super::work::Trial;
+use crate::geometry::{Point, SlopePoint, grid};
+use crate::model::{Array, Rafters, Rails};
+use crate::units::Length;
 
 /// A rail of an array.
 pub(super) struct Rail<'a> {

@@ -2,12 +2,10 @@
 use rust_decimal::Decimal;
 use rust_decimal::prelude::ToPrimitive;
 
-use crate::buying::Action;
-use crate::consumables::doses;
 use crate::deck::{NAILS_A_PIECE, bands_mm2, cement_mm3, mesh_mm};
-use crate::job::{Assembly, DriedIn, Item, Job, Pieces, Slope};
-use crate::slope::{Part, piece_name};
-use crate::spares::Breakage;
+use crate::model::{Action, Assembly, Breakage, DriedIn, Item, Job, Pieces, Slope};
+use crate::quantities::doses;
+use crate::roof::{Part, piece_name};
 
 /// The unit costs of the posts of one assembly on one slope, in the job's currency.
 ///

@@ -2,11 +2,11 @@
 use schemars::JsonSchema;
 use serde::Serialize;
 
-use crate::buying::Money;
-use crate::job::{Display, Problem};
-use crate::takeoff::{DeckMethod, Situation};
-
 use super::map::ShiftMap;
+use crate::deck::DeckMethod;
+use crate::model::{Display, Problem};
+use crate::relocation::Situation;
+use crate::units::Money;
 
 /// Where the posts of a job's arrays go, and why.
 #[derive(Clone, Debug, Serialize, JsonSchema)]

@@ -8,13 +8,12 @@
 //! until no bound is below what was found.
 use std::collections::{BTreeMap, VecDeque};
 
-use crate::geometry::{Point, grid};
-use crate::slope::{Array, Rails};
-
 use super::heights::{Heights, least};
 use super::path::Best;
 use super::rail::Rail;
 use super::score::Score;
+use crate::geometry::{Point, grid};
+use crate::model::{Array, Rails};
 
 /// What is looked for: an array with the rails that a layout places.
 pub(super) struct Search<'a> {

@@ -3,21 +3,19 @@ use std::sync::Arc;
 
 use smallvec::SmallVec;
 
-use crate::cuts::{Opening, Shape, judge, opening_of};
-use crate::deck::{
-    Method, TopFlashingCheck, battens_cut, deck_area, height_stack, own_patch, pieces_of_sheet, work_zone,
-};
-use crate::geometry::{Point, Polygon, Rect, grid, half, to_mm};
-use crate::job::{Assembly, Job, Post, SlopePoint};
-use crate::place::{Mover, State, Tally};
-use crate::slope::Site;
-use crate::takeoff::{CutKind, Situation};
-use crate::units::Length;
-
 use super::handled::{Classes, Counter, Handled, Met};
 use super::mark::Marks;
 use super::rates::Rates;
 use super::score::{MILLION, Score};
+use crate::cuts::{CutKind, Opening, Shape, judge, opening_of};
+use crate::deck::{
+    Method, TopFlashingCheck, battens_cut, deck_area, height_stack, own_patch, pieces_of_sheet, work_zone,
+};
+use crate::geometry::{Point, Polygon, Rect, SlopePoint, grid, half, to_mm};
+use crate::model::{Assembly, Job, Post};
+use crate::relocation::{Mover, Situation, State, Tally};
+use crate::roof::Site;
+use crate::units::Length;
 
 /// A post of one assembly that may stand anywhere on a slope.
 pub(super) struct Trial<'a> {

@@ -1,8 +1,8 @@
 //! The materials of all jobs, line by line.
 use super::{OrderSpares, Ordered};
-use crate::consumables::{felt_rolls, whole_packs};
-use crate::job::Display;
-use crate::takeoff::{Basis, MaterialLine, RollPlan, Unit};
+use crate::model::Display;
+use crate::quantities::{Basis, MaterialLine, RollPlan, felt_rolls, whole_packs};
+use crate::units::Unit;
 
 /// The lines of all jobs added up, in the order in which they first stand; spare tiles are those of the pools, and rolls
 /// of felt those of the common cutting plans.

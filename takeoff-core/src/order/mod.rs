@@ -11,9 +11,11 @@ use std::collections::BTreeSet;
 use schemars::JsonSchema;
 use serde::Serialize;
 
-use crate::buying::purchase;
-use crate::job::{Display, Job, Problem, Severity};
-use crate::takeoff::{MaterialLine, Purchase, RollPlan, Takeoff};
+use crate::model::{Display, Job, Problem, Severity};
+use crate::pricing::Purchase;
+use crate::pricing::purchase;
+use crate::quantities::{MaterialLine, RollPlan};
+use crate::takeoff::Takeoff;
 
 /// A job with its takeoff, on its way into an order.
 #[derive(Clone, Copy, Debug)]
@@ -61,7 +63,10 @@ pub struct Order {
 /// Two small jobs in one order, with no more spares than one by one.
 ///
 /// ```
-/// use takeoff_core::{job::{EXAMPLE, Files, Job}, order::{Ordered, order}, takeoff::takeoff};
+/// use takeoff_core::job::{EXAMPLE, Files};
+/// use takeoff_core::model::Job;
+/// use takeoff_core::order::{order, Ordered};
+/// use takeoff_core::takeoff::takeoff;
 /// let jobs = ["one", "two"].map(|name| {
 ///     let named = EXAMPLE.replacen("garage", name, 1);
 ///     Job::read(&named, &Files::new()).unwrap()

@@ -1,7 +1,6 @@
 //! One price list of several jobs' lists.
 use super::{Ordered, problem};
-use crate::buying::PriceList;
-use crate::job::Problem;
+use crate::model::{PriceList, Problem};
 
 /// The lists of all jobs joined, in their order, what stands in several lists once; `None` where no job has one.
 ///

@@ -1,7 +1,7 @@
 //! The patches of all jobs, cut from rolls together.
 use super::{Ordered, problem};
-use crate::job::{Problem, Underlayment};
-use crate::takeoff::{PatchPiece, RollPlan, patch_pieces, roll_plan};
+use crate::model::{Problem, Underlayment};
+use crate::quantities::{PatchPiece, RollPlan, patch_pieces, roll_plan};
 
 /// The cutting plans by underlayment, in the order in which the jobs name them; patches stand as `job/slope/patch`.
 ///

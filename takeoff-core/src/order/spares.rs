@@ -3,9 +3,8 @@ use schemars::JsonSchema;
 use serde::Serialize;
 
 use super::{Ordered, problem};
-use crate::job::{Pieces, Problem, Tile};
-use crate::spares::{Demand, Spares, pooled};
-use crate::takeoff::TileSpares;
+use crate::model::{Pieces, Problem, Tile};
+use crate::spares::{Demand, Spares, TileSpares, pooled};
 
 /// Spares of one kind of piece for all jobs that use it.
 #[derive(Clone, Debug, Serialize, JsonSchema)]

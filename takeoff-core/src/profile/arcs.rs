@@ -1,6 +1,6 @@
 //! Circular arcs side by side.
 use super::{ProfileError, check};
-use crate::geometry::math::{atan2, sqrt};
+use crate::num::math::{atan2, sqrt};
 use crate::units::Length;
 
 /// Circular arcs side by side, all convex up, of chord `wave` and height `rise`. Their radius is

@@ -6,7 +6,7 @@
 //! 10 (1995) 13–26; NIST Digital Library of Mathematical Functions, 19.16 and 19.36(i). Each
 //! duplication brings the arguments four times nearer to each other; once they are within a
 //! thousandth, a series of the fifth order is exact to the last digits.
-use crate::geometry::math::sqrt;
+use crate::num::math::sqrt;
 
 /// How near the arguments must be for the series: its error is of the sixth power of this.
 const NEAR: f64 = 1e-3;

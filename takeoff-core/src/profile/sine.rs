@@ -1,9 +1,10 @@
 //! A sine wave.
+use std::f64::consts::{PI, TAU};
+
 use super::carlson::{rd, rf};
 use super::{ProfileError, check};
-use crate::geometry::math::{cos, sin};
+use crate::num::math::{cos, sin};
 use crate::units::Length;
-use std::f64::consts::{PI, TAU};
 
 /// A sine wave that starts in a trough: `z(x) = rise/2 · (1 − cos(2πx/wave))`.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -1,7 +1,9 @@
+use std::f64::consts::{FRAC_PI_2, PI};
+
+use proptest::prelude::*;
+
 use super::carlson::{rd, rf};
 use super::*;
-use proptest::prelude::*;
-use std::f64::consts::{FRAC_PI_2, PI};
 
 fn nm(nm: i64) -> Length {
     Length::from_nm(nm)
@@ -77,8 +79,8 @@ fn a_half_round_roll_is_half_a_circle() {
     assert_near(rolls.arc_over_wave(), FRAC_PI_2, 1e-15);
     for degrees in 0..=180 {
         let angle = f64::from(degrees).to_radians();
-        let x = 101.6 * (1.0 - crate::geometry::math::cos(angle));
-        assert_near(rolls.height(x), 101.6 * crate::geometry::math::sin(angle), 2e-6);
+        let x = 101.6 * (1.0 - crate::num::math::cos(angle));
+        assert_near(rolls.height(x), 101.6 * crate::num::math::sin(angle), 2e-6);
         assert_near(rolls.developed(x), 101.6 * angle, 2e-6);
     }
 }

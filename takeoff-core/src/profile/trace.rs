@@ -1,7 +1,8 @@
 //! A hole's outline, unrolled.
-use super::Profile;
-use crate::geometry::math::{cos, sin};
 use std::f64::consts::TAU;
+
+use super::Profile;
+use crate::num::math::{cos, sin};
 
 /// A point of the tile's face, unrolled.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -3,8 +3,8 @@ use super::plain::number;
 use super::quantity::Quantities;
 use super::screen::Page;
 use super::words;
-use crate::buying::Money;
-use crate::takeoff::{Bid, BidLine, BidTotals, LabourLine};
+use crate::pricing::{Bid, BidLine, BidTotals, LabourLine};
+use crate::units::Money;
 
 /// Shows the bid: lines with their packs, labour, what is in no total, and the price.
 pub(super) fn show(page: &mut Page, bid: &Bid, shown: Quantities) {

@@ -1,16 +1,18 @@
 //! Everything a takeoff is written to.
-use super::{page, roll_plan, roof_map, shift_map, spares_chart, tables};
-use crate::api;
-use crate::job::Display;
+use super::{
+    document, layout_document, order_document, page, roll_plan, roof_map, shift_map, spares_chart, tables,
+};
 use crate::layout::Layout;
+use crate::model::Display;
 use crate::order::Order;
-use crate::takeoff::{RollPlan, Takeoff};
+use crate::quantities::RollPlan;
+use crate::takeoff::Takeoff;
 
 /// The files of a takeoff by name, whole: `takeoff.json`, `report.html`, the tables, a roof map a slope, a
 /// cutting plan an underlayment, a chart a kind of tile, the workbook.
 pub fn files(takeoff: &Takeoff) -> Vec<(String, Vec<u8>)> {
     let mut files = vec![
-        ("takeoff.json".to_owned(), api::document(takeoff).into_bytes()),
+        ("takeoff.json".to_owned(), document(takeoff).into_bytes()),
         ("report.html".to_owned(), page(takeoff).into_bytes()),
     ];
     for (name, table) in tables::all(takeoff) {
@@ -44,7 +46,7 @@ fn cutting_plans(plans: &[RollPlan], of: &str, display: Display) -> impl Iterato
 /// where there are prices.
 pub fn order_files(order: &Order) -> Vec<(String, Vec<u8>)> {
     let mut files = vec![
-        ("order.json".to_owned(), api::order_document(order).into_bytes()),
+        ("order.json".to_owned(), order_document(order).into_bytes()),
         ("order.csv".to_owned(), tables::ordered(order).csv().into_bytes()),
     ];
     let packs = order.purchase.as_ref().map(|purchase| tables::packs(purchase).csv());
@@ -57,7 +59,7 @@ pub fn order_files(order: &Order) -> Vec<(String, Vec<u8>)> {
 /// The files of a layout by name, whole: `layout.json`, `layout.csv`, a map an array.
 pub fn layout_files(layout: &Layout) -> Vec<(String, Vec<u8>)> {
     let mut files = vec![
-        ("layout.json".to_owned(), api::layout_document(layout).into_bytes()),
+        ("layout.json".to_owned(), layout_document(layout).into_bytes()),
         ("layout.csv".to_owned(), tables::layout(layout).csv().into_bytes()),
     ];
     for (number, of) in layout.arrays.iter().enumerate() {

@@ -1,7 +1,7 @@
 //! Findings by what they are about, and where each is, in names.
 use std::collections::BTreeMap;
 
-use crate::job::Problem;
+use crate::model::Problem;
 use crate::takeoff::Takeoff;
 
 /// The findings of each kind, in their order.

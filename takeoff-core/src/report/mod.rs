@@ -5,6 +5,7 @@
 
 mod bid;
 mod comparison;
+mod document;
 mod files;
 mod findings;
 mod layout;
@@ -31,6 +32,8 @@ mod workbook;
 
 pub use crate::takeoff::{CAUTIONS, question};
 pub use comparison::comparison;
+pub(crate) use document::json_text;
+pub use document::{document, laid_document, layout_document, order_document};
 pub use files::{files, layout_files, order_files};
 pub use layout::layout;
 pub use order::order;

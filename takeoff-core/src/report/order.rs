@@ -4,14 +4,18 @@ use super::quantity::Quantities;
 use super::screen::Page;
 use super::words;
 use crate::order::{Order, OrderSpares};
-use crate::takeoff::{BidLine, Purchase};
+use crate::pricing::{BidLine, Purchase};
 
 /// The order for several jobs: what to bring, spare tiles, packs and their cost.
 ///
 /// # Example
 ///
 /// ```
-/// use takeoff_core::{job::{EXAMPLE, Files, Job}, order::{Ordered, order}, report, takeoff::takeoff};
+/// use takeoff_core::job::{EXAMPLE, Files};
+/// use takeoff_core::model::Job;
+/// use takeoff_core::order::{order, Ordered};
+/// use takeoff_core::report;
+/// use takeoff_core::takeoff::takeoff;
 /// let job = Job::read(EXAMPLE, &Files::new()).unwrap();
 /// let ordered = Ordered { job: &job, takeoff: &takeoff(&job).unwrap() };
 /// let told = report::order(&order(&[ordered]).unwrap());

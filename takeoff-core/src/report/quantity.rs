@@ -1,7 +1,6 @@
 //! Quantities in the units that the job shows.
-use crate::job::Display;
-use crate::takeoff::Unit;
-use crate::units::{Area, Length, Volume};
+use crate::model::Display;
+use crate::units::{Area, Length, Unit, Volume};
 
 /// Shows quantities in one system of units: lengths to 1/16 in or 1 mm.
 ///

@@ -2,7 +2,7 @@
 use super::quantity::Quantities;
 use super::totals::Totals;
 use super::words;
-use crate::job::Display;
+use crate::model::Display;
 use crate::screening::{PostScreening, Screening};
 use crate::units::{Force, Pressure};
 

@@ -1,8 +1,8 @@
 //! A small chart: how likely the spare tiles run short, by how many are bought.
 use super::markup::Markup;
 use super::{plain, words};
-use crate::spares::Alternative;
-use crate::takeoff::{Takeoff, TileSpares};
+use crate::spares::{Alternative, TileSpares};
+use crate::takeoff::Takeoff;
 
 /// Width and height of the chart, and the sides of its plot: left, upper, right, lower.
 const SIZE: [f64; 2] = [480.0, 300.0];

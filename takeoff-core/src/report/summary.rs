@@ -1,13 +1,15 @@
 //! The summary on screen: what a stranger to the job has to know, in 80 columns.
-use super::bid;
 use super::findings::{by_code, place};
 use super::quantity::Quantities;
 use super::screen::Page;
 use super::totals::{Totals, totals};
-use super::words;
-use crate::job::{Display, Problem};
-use crate::takeoff::{LeastCost, MaterialLine, SlopeTakeoff, Takeoff, TileSpares, Unit};
-use crate::units::Weight;
+use super::{bid, words};
+use crate::model::{Display, Problem};
+use crate::quantities::MaterialLine;
+use crate::slope_takeoff::SlopeTakeoff;
+use crate::spares::{LeastCost, TileSpares};
+use crate::takeoff::Takeoff;
+use crate::units::{Unit, Weight};
 
 /// Places of a finding that are named; the others are counted.
 const PLACES: usize = 3;

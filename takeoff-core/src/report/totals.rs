@@ -2,7 +2,8 @@
 use super::quantity::Quantities;
 use super::screening::screened;
 use super::words;
-use crate::takeoff::{RollPlan, Takeoff};
+use crate::quantities::RollPlan;
+use crate::takeoff::Takeoff;
 
 /// What is counted of one kind of thing.
 pub(super) struct Totals {

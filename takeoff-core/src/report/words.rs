@@ -1,8 +1,11 @@
 //! The words for what a takeoff says by kind, in one place, so that screen, tables and drawings agree.
 use super::plain::number;
-use crate::job::EdgeKind;
-use crate::screening::{Member, PressureFrom, ThreadLimit};
-use crate::takeoff::{CutKind, DeckMethod, Situation, TileClass, TileSide, Unit};
+use crate::cuts::{CutKind, TileSide};
+use crate::deck::{DeckMethod, TileClass};
+use crate::model::{EdgeKind, ThreadLimit};
+use crate::relocation::Situation;
+use crate::screening::{Member, PressureFrom};
+use crate::units::Unit;
 
 /// What a post meets.
 pub(super) fn situation(situation: Situation) -> &'static str {

@@ -2,9 +2,9 @@
 use schemars::JsonSchema;
 use serde::Serialize;
 
-use super::Lags;
 use super::wood::Member;
 use crate::geometry::{grid, half, to_mm};
+use crate::model::Lags;
 use crate::units::Length;
 
 /// From a post's point to the edge and to the end of its wood, in grid steps; below 0 where it stands beyond.

@@ -2,7 +2,7 @@
 use std::collections::BTreeMap;
 
 use super::{Distance, NotScreened, PostScreening, Unscreened};
-use crate::job::{Display, Post, Problem, Slope};
+use crate::model::{Display, Post, Problem, Slope};
 use crate::units::{Force, Length};
 
 /// Posts that a finding names; the others are counted.

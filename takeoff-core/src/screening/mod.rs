@@ -10,8 +10,6 @@
 //! and the local code.
 mod distances;
 mod findings;
-mod lags;
-mod loads;
 mod post;
 mod result;
 #[cfg(test)]
@@ -23,17 +21,15 @@ mod wood;
 mod words;
 
 pub use distances::{Distance, Distances};
-pub use lags::{Lags, Thread, ThreadLimit, usual_thread, usual_tip};
-pub use loads::{Loads, ScreeningInput};
 pub use result::{NotScreened, PostScreening, Screening};
 pub use tributary::tributary;
-pub use wind::{PressureFrom, Uplift, Wind, WindEquation, area_factor, velocity_pressure};
+pub use wind::{PressureFrom, Uplift, area_factor, velocity_pressure};
 pub use withdrawal::{pilot_shares, withdrawal_lbf_per_in};
-pub use wood::{BlockingWood, Member, Unscreened};
+pub use wood::{Member, Unscreened};
 
 use crate::geometry::{Point, Rect};
-use crate::job::{Job, Problem, Slope};
-use crate::takeoff::SlopeTakeoff;
+use crate::model::{Job, Problem, Slope};
+use crate::slope_takeoff::SlopeTakeoff;
 
 use post::{Ground, screen};
 use wood::Wood;

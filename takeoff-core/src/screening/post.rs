@@ -2,9 +2,9 @@
 use super::distances::distances;
 use super::withdrawal::inches;
 use super::wood::Wood;
-use super::{Lags, Loads, PostScreening, pilot_shares, withdrawal_lbf_per_in};
+use super::{PostScreening, pilot_shares, withdrawal_lbf_per_in};
 use crate::geometry::{Rect, to_mm};
-use crate::job::Post;
+use crate::model::{Lags, Loads, Post};
 use crate::units::{Area, Force, Length};
 
 /// What is known of a post before it is screened.

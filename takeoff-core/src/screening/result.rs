@@ -2,7 +2,8 @@
 use schemars::JsonSchema;
 use serde::Serialize;
 
-use super::{Distances, Member, PressureFrom, ScreeningInput, ThreadLimit, Unscreened};
+use super::{Distances, Member, PressureFrom, Unscreened};
+use crate::model::{ScreeningInput, ThreadLimit};
 
 /// The screening of a job's lags against wind uplift.
 #[derive(Clone, Debug, Serialize, JsonSchema)]

@@ -4,6 +4,7 @@ mod properties;
 mod published;
 
 use super::*;
+use crate::model::{Lags, usual_thread, usual_tip};
 use crate::testing::{inches, len};
 use crate::units::Length;
 

@@ -1,5 +1,5 @@
 //! How hard a lag screw holds in wood.
-use crate::geometry::math;
+use crate::num::math;
 use crate::units::Length;
 
 /// Reference withdrawal value of a lag screw in side grain, lbf per inch of thread in the wood; the tapered tip does

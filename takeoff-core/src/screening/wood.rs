@@ -3,10 +3,10 @@ use schemars::JsonSchema;
 use serde::Serialize;
 
 use super::distances::Room;
+use crate::deck::Support;
 use crate::geometry::{Point, grid};
-use crate::job::{Post, Rafters, Slope};
-use crate::slope::outline_of;
-use crate::takeoff::Support;
+use crate::model::{Post, Rafters, Slope};
+use crate::roof::outline_of;
 use crate::units::Length;
 
 /// A kind of member.
@@ -17,16 +17,6 @@ pub enum Member {
     Rafter,
     /// A blocking board between two rafters, lying along the eave.
     Blocking,
-}
-
-/// Blocking boards: what a lag finds in one.
-#[derive(Clone, Debug)]
-pub struct BlockingWood {
-    /// The face below the deck, across the board.
-    pub(crate) width: Length,
-    /// Down from the deck.
-    pub(crate) depth: Length,
-    pub(crate) specific_gravity: f64,
 }
 
 /// The wood below a post.

@@ -2,17 +2,14 @@
 //!
 //! Each tile handled breaks or not with the probability of its class, which the job states or a crew's record
 //! teaches; the number of spares used is then a random count whose distribution is computed exactly.
-mod distribution;
-mod least_cost;
 mod need;
-mod predictive;
-mod rate;
-mod window;
+mod tile_least_cost;
+mod tile_spares;
 
-pub use distribution::{CountError, Distribution};
-pub use least_cost::least_cost;
-pub use need::{Alternative, Breakage, Demand, Handled, Spares, expected, pooled, used};
-pub use rate::{Rate, Record, RecordError};
+pub use need::{Alternative, Demand, Handled, Spares, expected, pooled, used};
+pub use tile_least_cost::LeastCost;
+pub use tile_spares::TileSpares;
+pub(crate) use tile_spares::tile_spares;
 
 #[cfg(test)]
 mod tests;

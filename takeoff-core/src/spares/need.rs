@@ -2,9 +2,8 @@
 use schemars::JsonSchema;
 use serde::Serialize;
 
-use super::distribution::{CountError, Distribution};
-use super::least_cost::least_cost;
-use super::rate::Rate;
+use crate::model::Breakage;
+use crate::probability::{CountError, Distribution, Rate, least_cost};
 
 /// How many tiles of one kind are handled, each in the first class that holds for it.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, JsonSchema)]
@@ -19,21 +18,6 @@ pub struct Handled {
     pub loosened: u64,
     /// Walked on.
     pub walked: u64,
-}
-
-/// How often a tile breaks, by class. An assumption: every report prints it.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, JsonSchema)]
-pub struct Breakage {
-    /// Of a tile that is cut; known, at least 0 and less than 1.
-    pub cut: Rate,
-    /// Of a tile that is taken up and laid back; known, from 0 to 1, like those below.
-    pub removed: Rate,
-    /// Of a tile that is loosened.
-    pub loosened: Rate,
-    /// Of a tile that is walked on.
-    pub walked: Rate,
-    /// Whether a spare for a cut tile is cut too and may break in its turn.
-    pub recut: bool,
 }
 
 /// What one job asks of the spares of one tile kind.
@@ -184,7 +168,9 @@ pub fn expected(jobs: &[Demand]) -> Option<f64> {
 /// One more tile is severed and takes two new ones; one tile is on hand.
 ///
 /// ```
-/// use takeoff_core::spares::{Breakage, Demand, Handled, Rate, pooled};
+/// use takeoff_core::model::Breakage;
+/// use takeoff_core::probability::Rate;
+/// use takeoff_core::spares::{pooled, Demand, Handled};
 /// let none = Rate::Known(0.0);
 /// let breakage = Breakage { cut: none, removed: Rate::Known(0.1), loosened: none, walked: none, recut: true };
 /// let handled = Handled { removed: 10, severed: 1, ..Handled::default() };
@@ -198,7 +184,7 @@ pub fn expected(jobs: &[Demand]) -> Option<f64> {
 /// assert_eq!(pooled(&[job, job], 0.9)?.used_at_level, 4);
 /// // Four: P(X ≤ 6) of 40 tiles is 0.9005: 6, where four jobs apart need 8.
 /// assert_eq!(pooled(&[job; 4], 0.9)?.used_at_level, 6);
-/// # Ok::<(), takeoff_core::spares::CountError>(())
+/// # Ok::<(), takeoff_core::probability::CountError>(())
 /// ```
 pub fn pooled(jobs: &[Demand], service_level: f64) -> Result<Spares, CountError> {
     let distribution = used(jobs)?;

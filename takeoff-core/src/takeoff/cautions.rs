@@ -1,6 +1,6 @@
 //! What every report says beside its numbers: the usual cautions, and what a survey should have asked.
-use super::Counts;
-use crate::job::SurveyQuestion;
+use crate::model::SurveyQuestion;
+use crate::quantities::Counts;
 
 /// The usual cautions of the trade, a sentence or two each. The regulations named are those of the
 /// United States; elsewhere the local ones hold.

@@ -9,27 +9,20 @@
 //!                                            arrays, posts, lags ─ screening
 //! ```
 mod cautions;
-mod counts;
-mod cut_row;
-mod cutting;
-mod findings;
-mod least_cost;
-mod post_row;
 mod result;
-mod roll_plan;
-mod slope;
-mod tile_spares;
 
+use crate::slope_takeoff::SlopeTakeoff;
 pub use cautions::{CAUTIONS, HARVEST_CAUTION, LAYOUT_CAUTION, THREE_COURSE_CAUTION, question};
 pub use result::*;
-pub use roll_plan::{Offcut, PatchPiece, PieceCut, RollPlan, RollSection, RollUse, patch_pieces, roll_plan};
 
-use crate::buying::bid;
-use crate::consumables::{materials, unused_waste};
-use crate::job::{Job, Problem};
+use crate::model::{Job, Problem};
+use crate::pricing::bid;
+use crate::quantities::{materials, unused_waste};
 use crate::screening::screening;
 
-use slope::Worked;
+use crate::quantities::{counts, cutting};
+use crate::slope_takeoff::{Worked, work};
+use crate::spares::tile_spares;
 
 /// The takeoff of a job.
 ///
@@ -40,21 +33,23 @@ use slope::Worked;
 /// # Example
 ///
 /// ```
-/// use takeoff_core::{job::{EXAMPLE, Files, Job}, takeoff::takeoff};
+/// use takeoff_core::job::{EXAMPLE, Files};
+/// use takeoff_core::model::Job;
+/// use takeoff_core::takeoff::takeoff;
 /// let takeoff = takeoff(&Job::read(EXAMPLE, &Files::new()).unwrap()).unwrap();
 /// assert_eq!(takeoff.counts.posts, takeoff.slopes[0].posts.len() as u64);
 /// ```
 pub fn takeoff(job: &Job) -> Result<Takeoff, Vec<Problem>> {
     let worked: Vec<Worked> =
-        job.slopes.iter().enumerate().map(|(place, slope)| slope::work(job, place, slope)).collect();
-    let (spares, of_spares) = tile_spares::tile_spares(job, &worked)?;
+        job.slopes.iter().enumerate().map(|(place, slope)| work(job, place, slope)).collect();
+    let (spares, of_spares) = tile_spares(job, &worked)?;
     let findings = worked.iter().flat_map(|worked| &worked.findings);
     let mut findings: Vec<Problem> = job.findings.iter().chain(findings).chain(&of_spares).cloned().collect();
     let slopes: Vec<SlopeTakeoff> = worked.into_iter().map(|worked| worked.takeoff).collect();
-    let counts = counts::counts(&slopes, &spares);
+    let counts = counts(&slopes, &spares);
     let (screening, screened) = screening(job, &slopes);
     findings.extend(screened);
-    let (rolls, joined) = cutting::cutting(job, &slopes);
+    let (rolls, joined) = cutting(job, &slopes);
     findings.extend(joined);
     let materials = materials(job, &slopes, &spares, &rolls);
     findings.extend(unused_waste(job, &materials));

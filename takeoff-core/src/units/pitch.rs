@@ -1,10 +1,11 @@
 //! How steep a slope is.
+use std::fmt;
+
 use super::cursor::Cursor;
 use super::error::{RUN_ZERO, UnitError, quoted};
 use super::number::number;
 use super::quantity::Quantity;
-use crate::geometry::math;
-use std::fmt;
+use crate::num::math;
 
 const PITCH: Quantity<fn(f64) -> Form> = Quantity {
     expected: "write a pitch as rise:run (`5:12`), in degrees (`22.6 deg`) or in percent (`41.7 %`)",

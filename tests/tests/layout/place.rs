@@ -5,7 +5,8 @@ use std::ops::Add;
 use std::rc::Rc;
 
 use takeoff_core::layout::cost;
-use takeoff_core::takeoff::{Situation, Takeoff, takeoff};
+use takeoff_core::relocation::Situation;
+use takeoff_core::takeoff::{Takeoff, takeoff};
 
 use crate::small::{SIXTEENTH, Small};
 

@@ -2,8 +2,9 @@
 use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
 
-use takeoff_core::job::{Job, LaidJob, Problem, laid, laid_toml};
+use takeoff_core::job::{LaidJob, laid, laid_toml};
 use takeoff_core::layout::{Layout, layout as lay_out};
+use takeoff_core::model::{Job, Problem};
 use takeoff_core::{api, report};
 
 use crate::problems::tell;
@@ -66,7 +67,7 @@ fn laid_out(reading: &Reading) -> Result<(Layout, LaidJob), Vec<Problem>> {
 
 /// The laid job, and copies of the files that it names, where they are not beside it already.
 fn job_files(reading: &Reading, out: &Path, job: &LaidJob) -> Result<Vec<(PathBuf, Vec<u8>)>, Failure> {
-    let text = api::laid_document(job);
+    let text = report::laid_document(job);
     let mut files = Vec::new();
     for name in Job::files_named(&text) {
         let (from, to) = (beside(&reading.path, &name), beside(out, &name));

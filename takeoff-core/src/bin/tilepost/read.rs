@@ -3,7 +3,8 @@ use std::fs::File;
 use std::io::Read;
 use std::path::{Path, PathBuf};
 
-use takeoff_core::job::{Files, Job, Problem, Severity};
+use takeoff_core::job::Files;
+use takeoff_core::model::{Job, Problem, Severity};
 
 use crate::Failure;
 

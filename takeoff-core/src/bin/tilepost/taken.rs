@@ -1,5 +1,5 @@
 //! The takeoffs of jobs that were read, or every problem in their way, told.
-use takeoff_core::job::Problem;
+use takeoff_core::model::Problem;
 use takeoff_core::takeoff::{Takeoff, takeoff};
 
 use crate::problems::tell;

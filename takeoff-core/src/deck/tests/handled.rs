@@ -6,10 +6,10 @@ use proptest::prelude::*;
 
 use super::*;
 use crate::cuts::{Footprint, Shape};
-use crate::geometry::Polygon;
-use crate::job::{EdgeKind, Held, Perimeter as Strip, Pieces, Post, SlopePoint, Stock, Tile};
-use crate::slope::{Part, TileId, tile_name};
-use crate::takeoff::TileClass::{self, Cut, Loosened, Removed, Severed};
+use crate::deck::TileClass::{self, Cut, Loosened, Removed, Severed};
+use crate::geometry::{Polygon, SlopePoint};
+use crate::model::{EdgeKind, Held, Perimeter as Strip, Pieces, Post, Stock, Tile};
+use crate::roof::{Part, TileId, tile_name};
 use crate::testing::{flat_tile, hip, practice};
 
 fn taken(site: &Site) -> Vec<Taken> {

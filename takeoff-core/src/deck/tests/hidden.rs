@@ -4,8 +4,9 @@ use std::sync::Arc;
 use proptest::prelude::*;
 
 use super::*;
-use crate::job::{Held, Pieces, SlopePoint, Stock, Tile};
-use crate::slope::{Array, Part};
+use crate::geometry::SlopePoint;
+use crate::model::{Array, Held, Pieces, Stock, Tile};
+use crate::roof::Part;
 use crate::testing::{flat_tile, hip, practice};
 
 /// One module, in inches.

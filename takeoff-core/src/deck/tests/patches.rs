@@ -1,10 +1,11 @@
 //! Patches: size, pieces, links, what lies over what.
+use std::sync::Arc;
+
 use proptest::prelude::*;
 
+use super::super::Patch;
 use super::*;
-use crate::takeoff::Patch;
 use crate::testing::practice;
-use std::sync::Arc;
 
 fn patches_at(posts: &[(f64, f64)]) -> Vec<Patch> {
     let (slope, practice) = (slope(posts), practice());
@@ -39,14 +40,14 @@ fn a_patch_by_itself() {
 #[test]
 fn a_patch_as_tall_as_the_sheet_is_wide_is_one_piece() {
     let (mut slope, practice) = (slope(&[(56.0, 40.0)]), practice());
-    slope.lap_lines = crate::job::LapLines::Measured(vec![inches(34.0), inches(72.0)]);
+    slope.lap_lines = crate::model::LapLines::Measured(vec![inches(34.0), inches(72.0)]);
     let site = Site::of(&slope, &practice);
     let one = &patches(&site, &methods(&site)).patches[0];
     assert!(close(one.bounds_mm[3] - one.bounds_mm[1], mm(36.0)));
     assert_eq!(one.pieces, 1);
 
     // A sixteenth more: two pieces, and their lap of 2 in counts.
-    slope.lap_lines = crate::job::LapLines::Measured(vec![inches(34.0), inches(72.0625)]);
+    slope.lap_lines = crate::model::LapLines::Measured(vec![inches(34.0), inches(72.0625)]);
     let site = Site::of(&slope, &practice);
     let two = &patches(&site, &methods(&site)).patches[0];
     assert_eq!(two.pieces, 2);
@@ -57,7 +58,7 @@ fn a_patch_as_tall_as_the_sheet_is_wide_is_one_piece() {
 fn three_pieces_are_what_two_laps_call_for() {
     // From 20 in to the lap line at 100 in and 4 in under: 84 in; (84 − 2)/34 = 2.4, so 3 pieces.
     let (mut slope, practice) = (slope(&[(56.0, 20.0)]), practice());
-    slope.lap_lines = crate::job::LapLines::Measured(vec![inches(100.0)]);
+    slope.lap_lines = crate::model::LapLines::Measured(vec![inches(100.0)]);
     let site = Site::of(&slope, &practice);
     let patch = &patches(&site, &methods(&site)).patches[0];
     assert_eq!(patch.pieces, 3);

@@ -3,9 +3,9 @@ use std::sync::Arc;
 
 use proptest::prelude::*;
 
+use super::super::{DeckMethod, ThreeCourse};
 use super::*;
-use crate::job::{LapLines, Practice};
-use crate::takeoff::{DeckMethod, ThreeCourse};
+use crate::model::{LapLines, Practice};
 use crate::testing::{len, practice, three_course_assembly};
 use crate::units::Volume;
 

@@ -1,12 +1,13 @@
 //! Battens, trim, rafters and boards, heights.
-use proptest::prelude::*;
 use std::sync::Arc;
 
+use proptest::prelude::*;
+
+use super::super::BattenPiece;
 use super::*;
-use crate::job::{Assembly, DeckFlashing, Display, EdgeKind, Tile};
+use crate::model::{Assembly, DeckFlashing, Display, EdgeKind, Tile};
 use crate::profile::Profile;
-use crate::slope::Field;
-use crate::takeoff::BattenPiece;
+use crate::roof::Field;
 use crate::testing::{at, flat_tile, hip, practice, three_course_assembly};
 
 fn close(a: f64, b: f64) -> bool {
@@ -86,7 +87,7 @@ fn trim_along_a_hip_is_a_true_length() {
 }
 
 /// Support of a post at `u` on rafters at 8, 32, 56… in, 1 1/2 in wide, edge distance 1/2 in.
-fn support_at(u: f64) -> (crate::takeoff::Support, Option<f64>, bool) {
+fn support_at(u: f64) -> (crate::deck::Support, Option<f64>, bool) {
     let (slope, practice) = (slope(&[(u, 31.0)]), practice());
     let site = Site::of(&slope, &practice);
     let post = &slope.posts[0];
@@ -256,7 +257,7 @@ fn every_finding_has_its_code_listed() {
     let short = Arc::new(Assembly { post_height: Some(inches(1.0)), deck_flashing, ..assembly() });
     slope.posts.iter_mut().for_each(|post| post.assembly = short.clone());
     slope.posts[2].assembly = Arc::new(three_course_assembly());
-    slope.tile = Arc::new(Tile { held: crate::job::Held::Foam, ..flat_tile() });
+    slope.tile = Arc::new(Tile { held: crate::model::Held::Foam, ..flat_tile() });
     assert_eq!(slope.posts[0].at, at("3 in", "190 in"));
     let practice = practice();
     let site = Site::of(&slope, &practice);

@@ -1,8 +1,9 @@
 //! Lists out of CSV files.
 use serde_json::{Value, json};
 
-use super::super::{Job, Problem};
+use super::super::Job;
 use super::{codes, good, read_with, with};
+use crate::model::Problem;
 use crate::units::Length;
 
 fn posts(csv: &str) -> Result<Job, Vec<Problem>> {

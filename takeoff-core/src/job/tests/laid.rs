@@ -4,11 +4,12 @@ use std::sync::Arc;
 use proptest::prelude::*;
 use serde_json::{Value, json};
 
-use super::super::{Assembly, Display, Files, Job, Post, SlopePoint, laid};
+use super::super::{Files, Job, laid};
 use super::{good, with};
-use crate::api::laid_document;
+use crate::geometry::SlopePoint;
 use crate::layout::layout;
-use crate::slope::Array;
+use crate::model::{Array, Assembly, Display, Post};
+use crate::report::laid_document;
 use crate::testing::at;
 use crate::units::Length;
 

@@ -1,11 +1,10 @@
 //! What a job says for a layout of posts: rails, shifts, crooked rafters, fixed posts, setbacks from holes.
 use serde_json::{Value, json};
 
-use super::super::RafterLine;
 use super::{codes, good, read, read_with, with};
-use crate::buying::Money;
-use crate::slope::ClampWindow;
+use crate::model::{ClampWindow, RafterLine};
 use crate::testing::{at, len};
+use crate::units::Money;
 
 /// Two rows of three modules on rails.
 fn railed() -> Value {

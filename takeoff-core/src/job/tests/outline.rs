@@ -3,9 +3,10 @@ use geo::Validation;
 use proptest::prelude::*;
 use serde_json::{Value, json};
 
-use super::super::{EdgeKind, Job, Slope, SlopePoint};
+use super::super::Job;
 use super::{codes, good, read, with};
-use crate::geometry::{Point, Polygon};
+use crate::geometry::{Point, Polygon, SlopePoint};
+use crate::model::{EdgeKind, Slope};
 
 /// The good job with another outline, in whole feet, and no posts.
 fn job(outline: &[(i64, i64)], edges: &[&str]) -> Value {

@@ -1,11 +1,12 @@
 //! Strict reading of text, and its limits.
-use super::super::nearest::nearest;
-use super::super::read;
-use super::super::tree::{At, Tree, Value as Node};
-use super::super::{EXAMPLE, Files, Job, Problem};
-use super::{codes, good};
 use proptest::prelude::*;
 use serde_json::{Value, json};
+
+use super::super::nearest::nearest;
+use super::super::tree::{At, Tree, Value as Node};
+use super::super::{EXAMPLE, Files, Job, read};
+use super::{codes, good};
+use crate::model::Problem;
 
 /// The codes that have their case here.
 pub(super) const CASED: [&str; 8] = [

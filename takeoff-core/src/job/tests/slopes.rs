@@ -1,9 +1,10 @@
 //! What a slope comes to: overhang, bonds, grids of posts, defaults, setbacks.
 use serde_json::json;
 
-use super::super::{Assumption, Pieces, Place};
+use super::super::Place;
 use super::{codes, good, read, with};
-use crate::spares::Rate;
+use crate::model::{Assumption, Pieces};
+use crate::probability::Rate;
 use crate::units::Length;
 
 fn inches(text: &str) -> Length {

@@ -1,10 +1,9 @@
 //! The least distance between posts.
-use crate::geometry::math;
-use crate::job::{Post, Problem};
-use crate::units::Length;
-
 use super::codes::DISTANCE;
 use super::laid::Laid;
+use crate::model::{Post, Problem};
+use crate::num::math;
+use crate::units::Length;
 
 impl Laid<'_> {
     /// No post that was set below the array is nearer to any other of its slope than the least distance, measured

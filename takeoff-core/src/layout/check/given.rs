@@ -1,9 +1,8 @@
 //! Whether the posts that the job gives are what and where they were.
-use crate::geometry::Point;
-use crate::job::{Display, Post, Problem, Severity, Slope};
-
 use super::codes::{FIXED, KEPT};
 use super::posts::{carries, stay};
+use crate::geometry::Point;
+use crate::model::{Display, Post, Problem, Severity, Slope};
 
 /// A problem for each kept or fixed post that is missing or changed, and for each fixed one that its array has left.
 pub(super) fn given(slope: &Slope, laid: &Slope, display: Display) -> Vec<Problem> {

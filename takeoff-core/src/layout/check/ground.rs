@@ -1,10 +1,9 @@
 //! Whether a post may stand where it does on its slope.
-use crate::geometry::Point;
-use crate::job::{Post, Problem};
-use crate::slope::{Breaks, Site};
-
 use super::codes::{OFF_SLOPE, SETBACK};
 use super::laid::Laid;
+use crate::geometry::Point;
+use crate::model::{Breaks, Post, Problem};
+use crate::roof::Site;
 
 impl Laid<'_> {
     /// A post stands inside the outline, off the holes, and off the setbacks with all that they hold off.

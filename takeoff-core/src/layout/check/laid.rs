@@ -1,11 +1,10 @@
 //! One array with rails, as it is laid.
-use crate::job::{Display, Post, Practice, Problem, Severity, Slope};
-use crate::slope::{Array, Rails, Site};
-use crate::takeoff::SlopeTakeoff;
-use crate::units::Length;
-
 use super::posts::{Posts, carrier};
 use super::rails::rails;
+use crate::model::{Array, Display, Post, Practice, Problem, Rails, Severity, Slope};
+use crate::roof::Site;
+use crate::slope_takeoff::SlopeTakeoff;
+use crate::units::Length;
 
 /// An array with rails: the job's rules, and what was made of them.
 pub(super) struct Laid<'a> {

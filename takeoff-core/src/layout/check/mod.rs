@@ -19,7 +19,7 @@ mod work;
 
 pub use codes::CODES;
 
-use crate::job::{Job, Problem};
+use crate::model::{Job, Problem};
 use crate::takeoff::takeoff;
 
 use laid::Laid;

@@ -1,10 +1,9 @@
 //! Whether an array lies where it may.
-use crate::job::Problem;
-use crate::slope::{Lies, outline_of};
-use crate::units::Length;
-
 use super::codes::{ARRAY_OFF_SLOPE, ARRAYS_OVERLAP, SHIFT};
 use super::laid::Laid;
+use crate::model::{Lies, Problem};
+use crate::roof::outline_of;
+use crate::units::Length;
 
 impl Laid<'_> {
     /// An array is moved within its shift; one that is moved still lies on its slope, and over no other.

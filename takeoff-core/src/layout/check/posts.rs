@@ -1,9 +1,7 @@
 //! Which posts the job gives and which a layout sets.
-use crate::geometry::Point;
-use crate::job::{Post, Problem, Severity, Slope};
-use crate::slope::Array;
-
 use super::codes::STRAY;
+use crate::geometry::Point;
+use crate::model::{Array, Post, Problem, Severity, Slope};
 
 /// The posts of a laid slope.
 pub(super) struct Posts<'a> {

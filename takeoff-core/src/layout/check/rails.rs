@@ -1,11 +1,10 @@
 //! From the posts below an array to its rails.
 use std::collections::BTreeMap;
 
-use crate::job::{Post, Problem};
-use crate::units::Length;
-
 use super::codes::{ASSEMBLY, CLAMP, FIXED, RAILS};
 use super::laid::Laid;
+use crate::model::{Post, Problem};
+use crate::units::Length;
 
 /// A rail and its posts.
 pub(super) struct Rail<'a> {

@@ -1,9 +1,8 @@
 //! Whether a laid job is the job at all: what a layout leaves alone.
-use crate::job::{Job, Problem, Severity, Slope, SlopePoint};
-use crate::slope::{Array, Shift};
-use crate::units::Length;
-
 use super::codes::{ARRAY, JOB};
+use crate::geometry::SlopePoint;
+use crate::model::{Array, Job, Problem, Severity, Shift, Slope};
+use crate::units::Length;
 
 /// What differs between a job and the laid job besides posts and the places of arrays. Everything that a model holds
 /// shows when it is written for debugging, and so nothing is forgotten when the model grows.

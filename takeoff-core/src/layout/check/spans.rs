@@ -1,11 +1,9 @@
 //! Spans and overhangs of a rail.
-use crate::job::Problem;
-use crate::slope::SpanZone;
-use crate::units::Length;
-
 use super::codes::{FEW_POSTS, OVERHANG, SPAN};
 use super::laid::Laid;
 use super::rails::Rail;
+use crate::model::{Problem, SpanZone};
+use crate::units::Length;
 
 /// The fewest posts of a rail: common practice, for one could turn.
 const LEAST_POSTS: usize = 2;

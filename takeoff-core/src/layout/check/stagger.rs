@@ -1,10 +1,9 @@
 //! Rails that take turns on the rafters.
-use crate::job::{Post, Problem};
-
 use super::codes::STAGGER;
 use super::laid::Laid;
 use super::rails::Rail;
 use super::wood::Stand;
+use crate::model::{Post, Problem};
 
 impl Laid<'_> {
     /// Less its rail's number, every post's rafter leaves the same rest. Fixed posts stand where they stand.

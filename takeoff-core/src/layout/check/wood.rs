@@ -1,8 +1,7 @@
 //! Which rafter a post stands on, or in which bay.
-use crate::job::{Post, Problem, Rafters};
-
 use super::codes::RAFTER;
 use super::laid::Laid;
+use crate::model::{Post, Problem, Rafters};
 
 /// What a post stands on.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -1,10 +1,10 @@
 //! What a post does to the roof where it stands.
-use crate::job::{Post, Practice, Problem};
-use crate::takeoff::{PostTakeoff, Situation};
-use crate::units::Length;
-
 use super::codes::{FAILING, NO_TILE, SEVERED, THIN};
 use super::laid::Laid;
+use crate::model::{Post, Practice, Problem};
+use crate::relocation::Situation;
+use crate::slope_takeoff::PostTakeoff;
+use crate::units::Length;
 
 impl Laid<'_> {
     /// A post has tile over it; and findings where it severs one, fails a check, or stands too near to where the work

@@ -5,12 +5,12 @@ use std::sync::Arc;
 use proptest::prelude::*;
 use rust_decimal::Decimal;
 
-use crate::buying::{Action, Currency, Labour, Measure, Minutes, Money, PriceList, PriceRow, Terms};
-use crate::job::*;
-use crate::layout::*;
-use crate::spares::Rate;
+use super::super::*;
+use crate::model::{Action, Labour, Minutes, PriceList, PriceRow, Terms, *};
+use crate::probability::Rate;
 use crate::takeoff::takeoff;
 use crate::testing::{assembly, gable_with, inches, job, len};
+use crate::units::{Currency, Measure, Money};
 
 /// A price list in one currency: item, unit, pack, price.
 fn prices(rows: &[(&str, &str, &str, &str)]) -> PriceList {

@@ -1,4 +1,5 @@
 //! Tiles handled, counted once for all places that are alike, against one by one.
+use crate::geometry::SlopePoint;
 use std::sync::Arc;
 
 use proptest::prelude::*;
@@ -6,9 +7,9 @@ use proptest::prelude::*;
 use crate::cuts::{Shape, judge, opening_of};
 use crate::deck::{Method, work_zone};
 use crate::geometry::{Point, grid};
-use crate::job::*;
 use crate::layout::handled::{Counter, Met};
-use crate::slope::Site;
+use crate::model::*;
+use crate::roof::Site;
 use crate::testing::*;
 
 /// A two-piece tile on the gable.

@@ -1,11 +1,9 @@
 //! Jobs with an array to lay out.
 use std::sync::Arc;
 
-use crate::job::*;
-use crate::slope::*;
-use crate::testing::*;
-
 use super::cost::priced;
+use crate::model::*;
+use crate::testing::*;
 
 /// An array of two rows with two rails each on the gable, free to move 6 in each way.
 pub(super) fn array(name: &str, u: &str, v: &str, columns: u32) -> Array {

@@ -1,14 +1,12 @@
 //! Cheapest posts along a rail against all subsets.
 use proptest::prelude::*;
 
-use crate::job::*;
+use super::super::{additive, check, lay_out};
+use super::jobs::{array, with_arrays};
 use crate::layout::lay::{Wanted, lay};
 use crate::layout::score::Score;
-use crate::layout::{additive, check, lay_out};
-use crate::slope::SpanZone;
+use crate::model::{SpanZone, *};
 use crate::testing::*;
-
-use super::jobs::{array, with_arrays};
 
 /// The search's own sum is what the posts cost one by one, and the checker finds nothing.
 #[test]

@@ -1,11 +1,9 @@
 //! Jobs without a layout: what clashes, and what would have to give.
-use crate::job::Job;
-use crate::layout::{lay_out, layout};
-use crate::slope::Shift;
-use crate::testing::*;
-
+use super::super::{lay_out, layout};
 use super::cost::priced;
 use super::jobs::{array, with_arrays};
+use crate::model::{Job, Shift};
+use crate::testing::*;
 
 fn refused(job: &Job) -> (String, String, String) {
     let problems = layout(job).map(|laid| laid.layout).unwrap_err();

@@ -3,14 +3,13 @@ use std::sync::Arc;
 
 use proptest::prelude::*;
 
+use super::jobs::with_arrays;
 use crate::geometry::{Point, grid};
-use crate::job::*;
 use crate::layout::spans::spans;
 use crate::layout::work::Trial;
-use crate::slope::Site;
+use crate::model::*;
+use crate::roof::Site;
 use crate::testing::*;
-
-use super::jobs::with_arrays;
 
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(150))]

@@ -15,12 +15,15 @@ use crate::layout::Layout;
 /// # Example
 ///
 /// ```
-/// use takeoff_core::{job::{EXAMPLE, Files, Job}, layout::layout, report};
+/// use takeoff_core::job::{EXAMPLE, Files};
+/// use takeoff_core::layout::layout;
+/// use takeoff_core::model::Job;
+/// use takeoff_core::report;
 /// let labour = r#"{ "bid": { "currency": "USD", "labour": { "rate_per_hour": "60.00", "minutes": { "set": 20 } } },"#;
 /// let job = EXAMPLE.replacen('{', labour, 1);
 /// let laid = layout(&Job::read(&job, &Files::new())?)?;
 /// assert!(report::layout(&laid.layout).contains("20.00  USD, of it labour"));
-/// # Ok::<(), Vec<takeoff_core::job::Problem>>(())
+/// # Ok::<(), Vec<takeoff_core::model::Problem>>(())
 /// ```
 pub fn layout(layout: &Layout) -> String {
     let shown = Quantities(layout.display);

@@ -6,7 +6,8 @@ use super::super::quantity::Quantities;
 use super::super::words;
 use super::grid::Grid;
 use super::section::Section;
-use crate::takeoff::{Bid, BidLine, LabourLine, Takeoff};
+use crate::pricing::{Bid, BidLine, LabourLine};
+use crate::takeoff::Takeoff;
 
 /// The bid, where the job asks for one.
 pub(super) fn section(takeoff: &Takeoff) -> Option<Section> {

@@ -5,7 +5,8 @@ use super::super::quantity::Quantities;
 use super::super::words;
 use super::grid::Grid;
 use super::section::Section;
-use crate::takeoff::{Cut, SlopeTakeoff, Takeoff};
+use crate::slope_takeoff::{Cut, SlopeTakeoff};
+use crate::takeoff::Takeoff;
 
 /// Cuts that show alike.
 struct Alike<'c> {

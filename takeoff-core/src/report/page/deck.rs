@@ -3,7 +3,9 @@ use super::super::quantity::Quantities;
 use super::super::words;
 use super::grid::Grid;
 use super::section::Section;
-use crate::takeoff::{Patch, SlopeTakeoff, Takeoff};
+use crate::deck::Patch;
+use crate::slope_takeoff::SlopeTakeoff;
+use crate::takeoff::Takeoff;
 
 /// Tables a slope of what is done to the deck.
 pub(super) fn section(takeoff: &Takeoff) -> Option<Section> {

@@ -4,7 +4,7 @@ use super::super::markup::Markup;
 use super::super::words;
 use super::prose::prose;
 use super::section::Section;
-use crate::job::Problem;
+use crate::model::Problem;
 use crate::takeoff::Takeoff;
 
 /// Findings of one kind of which more than so many are folded away.

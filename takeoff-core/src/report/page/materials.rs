@@ -4,7 +4,9 @@ use super::super::quantity::Quantities;
 use super::super::words;
 use super::prose::{places, prose};
 use super::section::Section;
-use crate::takeoff::{Basis, MaterialLine, Takeoff, Unit};
+use crate::quantities::{Basis, MaterialLine};
+use crate::takeoff::Takeoff;
+use crate::units::Unit;
 
 /// The columns of the list.
 const HEADS: [(&str, &str); 4] =

@@ -3,7 +3,9 @@ use super::super::quantity::Quantities;
 use super::super::words;
 use super::grid::Grid;
 use super::section::Section;
-use crate::takeoff::{DeckWork, Nearest, PostTakeoff, Support, Takeoff};
+use crate::deck::{DeckWork, Support};
+use crate::slope_takeoff::{Nearest, PostTakeoff};
+use crate::takeoff::Takeoff;
 
 /// A table a slope, a row a post.
 pub(super) fn section(takeoff: &Takeoff) -> Option<Section> {

@@ -2,11 +2,12 @@
 use super::super::markup::Markup;
 use super::super::quantity::Quantities;
 use super::grid::Grid;
-use crate::takeoff::{SlopeTakeoff, Takeoff};
+use crate::slope_takeoff::SlopeTakeoff;
+use crate::takeoff::Takeoff;
 
 /// A row a slope.
 pub(super) fn table(html: &mut Markup, takeoff: &Takeoff, shown: Quantities) {
-    let placed = |slope: &SlopeTakeoff, say: fn(&crate::takeoff::PlaceTakeoff) -> String| {
+    let placed = |slope: &SlopeTakeoff, say: fn(&crate::slope_takeoff::PlaceTakeoff) -> String| {
         slope.place.as_ref().map(say).unwrap_or_default()
     };
     Grid::of("Slopes", &takeoff.slopes)

@@ -4,7 +4,9 @@ use std::collections::BTreeMap;
 use super::super::words;
 use super::grid::Grid;
 use super::section::Section;
-use crate::takeoff::{SlopeTakeoff, Takeoff, TileClass, TileWork};
+use crate::deck::{TileClass, TileWork};
+use crate::slope_takeoff::SlopeTakeoff;
+use crate::takeoff::Takeoff;
 
 /// Tiles of a slope of which more than so many are folded away.
 const MANY: usize = 500;

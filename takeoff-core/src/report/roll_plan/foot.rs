@@ -2,7 +2,7 @@
 use super::super::markup::Markup;
 use super::super::{plain, words};
 use super::{FELT, HAIR, INK, PLAIN, SMALL, Sheet, THICK, THIN, WIDTH};
-use crate::job::Display;
+use crate::model::Display;
 
 /// Distance of two lines on paper, mm.
 const LINE: f64 = 5.2;

@@ -6,7 +6,8 @@ use super::super::svg::rings;
 use super::marks::{self, MARKS, Mark};
 use super::posts;
 use super::sheet::Sheet;
-use crate::takeoff::{Cut, PostTakeoff, SlopeTakeoff, TileWork};
+use crate::deck::TileWork;
+use crate::slope_takeoff::{Cut, PostTakeoff, SlopeTakeoff};
 
 /// Height of a letter on paper, mm, where the tile has room for it.
 const LETTER: f64 = 2.4;

@@ -4,8 +4,8 @@ use super::super::svg::{Pen, placed, rings};
 use super::super::words;
 use super::marks;
 use super::sheet::Sheet;
-use crate::job::EdgeKind;
-use crate::takeoff::SlopeTakeoff;
+use crate::model::EdgeKind;
+use crate::slope_takeoff::SlopeTakeoff;
 
 /// What is cut to the field refers to this.
 pub(super) fn define_clip(svg: &mut Markup, slope: &SlopeTakeoff, prefix: &str) {
@@ -177,7 +177,7 @@ fn edge_name(svg: &mut Markup, sheet: Sheet, name: &str, [from, to]: [[f64; 2]; 
     let (u, v) =
         ((from[0] + to[0]) / 2.0 + out_u * sheet.mm(2.0), (from[1] + to[1]) / 2.0 + out_v * sheet.mm(2.0));
     // Text leans with the edge and is never upside down.
-    let lean = crate::geometry::math::atan2(-dv, du).to_degrees();
+    let lean = crate::num::math::atan2(-dv, du).to_degrees();
     let lean = if lean > 90.5 {
         lean - 180.0
     } else if lean < -89.5 {

@@ -5,7 +5,9 @@
 use super::super::markup::Markup;
 use super::super::svg::Pen;
 use super::sheet::Sheet;
-use crate::takeoff::{Cut, CutKind, TileClass, TileWork};
+use crate::cuts::CutKind;
+use crate::deck::{TileClass, TileWork};
+use crate::slope_takeoff::Cut;
 
 /// Lines and letters.
 pub(super) const INK: &str = "#1d2733";

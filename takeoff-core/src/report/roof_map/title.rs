@@ -1,13 +1,13 @@
 //! The title block: what is drawn, at which scale, where north is, and what the drawing is not.
 use super::super::markup::Markup;
-use super::super::plain;
 use super::super::quantity::Quantities;
 use super::super::svg::{Pen, placed};
-use super::super::words;
+use super::super::{plain, words};
 use super::marks;
 use super::sheet::{FOOT, Sheet};
-use crate::job::Display;
-use crate::takeoff::{SlopeTakeoff, Takeoff};
+use crate::model::Display;
+use crate::slope_takeoff::SlopeTakeoff;
+use crate::takeoff::Takeoff;
 
 /// Width of the block on paper, mm.
 const WIDTH: f64 = 96.0;

@@ -2,8 +2,8 @@
 use super::super::markup::Markup;
 use super::super::quantity::Quantities;
 use super::{INK, PLOT, text};
-use crate::job::Display;
 use crate::layout::ShiftMap;
+use crate::model::Display;
 
 /// The most that the map is wide and high, and a cell.
 const MOST: f64 = 340.0;

@@ -2,8 +2,8 @@
 use super::super::markup::Markup;
 use super::scale::Scale;
 use super::{INK, PAPER, PLOT, cells, marks, text};
-use crate::buying::Money;
 use crate::layout::ArrayLayout;
+use crate::units::Money;
 
 /// From line to line.
 const LINE: f64 = 19.0;

@@ -31,12 +31,15 @@ const LEAST: [f64; 2] = [480.0, 350.0];
 /// # Example
 ///
 /// ```
-/// use takeoff_core::{job::{EXAMPLE, Files, Job}, layout::layout, report::shift_map};
+/// use takeoff_core::job::{EXAMPLE, Files};
+/// use takeoff_core::layout::layout;
+/// use takeoff_core::model::Job;
+/// use takeoff_core::report::shift_map;
 /// let labour = r#"{ "bid": { "currency": "USD", "labour": { "rate_per_hour": "60.00", "minutes": { "set": 20 } } },"#;
 /// let job = EXAMPLE.replacen('{', labour, 1);
 /// let laid = layout(&Job::read(&job, &Files::new())?)?;
 /// assert_eq!(shift_map(&laid.layout, "south", "no such array"), None);
-/// # Ok::<(), Vec<takeoff_core::job::Problem>>(())
+/// # Ok::<(), Vec<takeoff_core::model::Problem>>(())
 /// ```
 pub fn shift_map(layout: &Layout, slope: &str, array: &str) -> Option<String> {
     let number = layout.arrays.iter().position(|of| of.slope == slope && of.array == array)?;

@@ -1,6 +1,6 @@
 //! Costs in steps of tone.
-use crate::buying::Currency;
 use crate::layout::ShiftMap;
+use crate::units::Currency;
 
 /// The tones, from the least cost to the greatest: one hue, ever darker.
 const TONES: [&str; 7] = ["#f1f8f9", "#cde3e7", "#b0d2d8", "#86b8c2", "#5a9aa8", "#2f788a", "#0b5568"];

@@ -1,7 +1,9 @@
 //! What is bought and for how much.
 use super::super::words;
 use super::Table;
-use crate::takeoff::{Bid, BidLine, BidPack, Takeoff, Unit, Unpriced};
+use crate::pricing::{Bid, BidLine, BidPack, Unpriced};
+use crate::takeoff::Takeoff;
+use crate::units::Unit;
 
 /// A row of the bid.
 #[derive(Clone, Copy)]

@@ -2,7 +2,8 @@
 use super::super::quantity::Quantities;
 use super::super::words;
 use super::{Table, listed, with_slope};
-use crate::takeoff::{Cut, Takeoff};
+use crate::slope_takeoff::Cut;
+use crate::takeoff::Takeoff;
 
 /// One row a cut tile, slope by slope, by course, column and piece.
 pub fn cuts(takeoff: &Takeoff) -> Table<'_> {

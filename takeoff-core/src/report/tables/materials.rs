@@ -2,9 +2,11 @@
 use super::super::quantity::Quantities;
 use super::super::{plain, words};
 use super::Table;
-use crate::job::Display;
+use crate::model::Display;
 use crate::order::Order;
-use crate::takeoff::{Basis, MaterialLine, Takeoff, Unit};
+use crate::quantities::{Basis, MaterialLine};
+use crate::takeoff::Takeoff;
+use crate::units::Unit;
 
 /// One row a line of the material list; `need` and `bring` are in the unit that the column `unit` names.
 pub fn materials(takeoff: &Takeoff) -> Table<'_> {

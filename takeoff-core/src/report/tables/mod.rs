@@ -18,7 +18,8 @@ mod spares;
 mod table;
 mod tiles;
 
-use crate::takeoff::{SlopeTakeoff, Takeoff};
+use crate::slope_takeoff::SlopeTakeoff;
+use crate::takeoff::Takeoff;
 
 pub use bid::bid;
 pub use cuts::cuts;

@@ -1,6 +1,6 @@
 //! The packs that are bought.
 use super::Table;
-use crate::takeoff::{BidLine, BidPack, Purchase};
+use crate::pricing::{BidLine, BidPack, Purchase};
 
 /// One row a kind of pack that is bought, item by item in the order of the material list; sums of money as decimals.
 pub fn packs(purchase: &Purchase) -> Table<'_> {

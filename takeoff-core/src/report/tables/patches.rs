@@ -1,7 +1,8 @@
 //! The felt patches.
 use super::super::quantity::Quantities;
 use super::{Table, listed, with_slope};
-use crate::takeoff::{Patch, Takeoff};
+use crate::deck::Patch;
+use crate::takeoff::Takeoff;
 
 /// One row a patch, slope by slope in order of their first posts.
 pub fn patches(takeoff: &Takeoff) -> Table<'_> {

@@ -1,7 +1,7 @@
 //! A table by columns.
 use std::borrow::Cow;
 
-use crate::buying::Money;
+use crate::units::Money;
 
 /// A table: columns of equal length, each of one type.
 #[derive(Clone, Debug, PartialEq)]

@@ -7,7 +7,10 @@ use serde_json::json;
 
 use super::super::{plain, roof_map};
 use super::{HOSTILE, sample};
-use crate::takeoff::{CutKind, SlopeTakeoff, Takeoff, TileClass};
+use crate::cuts::CutKind;
+use crate::deck::TileClass;
+use crate::slope_takeoff::SlopeTakeoff;
+use crate::takeoff::Takeoff;
 
 /// Every roof map of the samples with its slope.
 fn drawings(each: impl Fn(&Takeoff, &SlopeTakeoff, &Document<'_>)) {

@@ -1,10 +1,11 @@
 //! The layout on screen.
 use super::super::{layout, plain};
 use super::{HOSTILE, sample};
-use crate::buying::Money;
-use crate::job::Display;
 use crate::layout::{Constraint, ConstraintPrice, Layout, Nudge};
-use crate::takeoff::{CAUTIONS, LAYOUT_CAUTION, Situation};
+use crate::model::Display;
+use crate::relocation::Situation;
+use crate::takeoff::{CAUTIONS, LAYOUT_CAUTION};
+use crate::units::Money;
 
 /// The text as one line, so that a phrase is found wherever it was wrapped.
 fn flowing(text: &str) -> String {

@@ -6,8 +6,9 @@ use std::sync::OnceLock;
 use serde_json::{Value, json};
 
 use crate::api::read_and_take_off;
-use crate::job::{Files, Job};
+use crate::job::Files;
 use crate::layout::{Layout, layout};
+use crate::model::Job;
 use crate::takeoff::Takeoff;
 
 fn fixtures() -> PathBuf {

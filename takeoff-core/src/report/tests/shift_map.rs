@@ -3,8 +3,8 @@ use roxmltree::{Document, Node};
 
 use super::super::shift_map;
 use super::{HOSTILE, sample};
-use crate::job::Display;
 use crate::layout::{Layout, ShiftMap};
+use crate::model::Display;
 
 fn map_of(laid: &Layout, array: usize) -> String {
     let array = &laid.arrays[array];
@@ -167,7 +167,7 @@ fn tones_are_told_apart_in_grey() {
                 if value <= 0.040_45 {
                     value / 12.92
                 } else {
-                    crate::geometry::math::pow((value + 0.055) / 1.055, 2.4)
+                    crate::num::math::pow((value + 0.055) / 1.055, 2.4)
                 }
             };
             0.2126 * channel(1) + 0.7152 * channel(3) + 0.0722 * channel(5)

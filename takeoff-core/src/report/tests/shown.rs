@@ -1,7 +1,7 @@
 //! Quantities as people read them.
 use super::super::quantity::Quantities;
-use crate::job::Display::{Imperial, Metric};
-use crate::takeoff::Unit;
+use crate::model::Display::{Imperial, Metric};
+use crate::units::Unit;
 
 #[test]
 fn both_systems_show_the_same_quantity() {

@@ -5,8 +5,8 @@ use super::page::Head::{Numbers, Words};
 use super::page::{Cell, Page, at};
 use super::styles::{Kind, Look};
 use super::{Book, Sheet, amount};
-use crate::buying::Action;
-use crate::takeoff::LabourLine;
+use crate::model::Action;
+use crate::pricing::LabourLine;
 
 const COUNT: u16 = 2;
 const EACH: u16 = 3;

@@ -6,8 +6,9 @@ use super::page::Head::{Numbers, Words};
 use super::page::{Cell, Page, at};
 use super::styles::{Kind, Look};
 use super::{Book, Sheet};
+use crate::quantities::MaterialLine;
 use crate::report::tables::basis;
-use crate::takeoff::{MaterialLine, Unit};
+use crate::units::Unit;
 
 const NEED: u16 = 2;
 const WASTE: u16 = 3;

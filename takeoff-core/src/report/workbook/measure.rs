@@ -1,6 +1,6 @@
 //! Measures as sheets show them: bare numbers whose unit stands in the column's head or beside them.
-use crate::job::Display;
-use crate::takeoff::Unit;
+use crate::model::Display;
+use crate::units::Unit;
 
 /// The head of a column of lengths: `from nose (in)`.
 pub(super) fn in_units(what: &str, display: Display) -> String {

@@ -23,8 +23,9 @@ mod tiles;
 use rust_decimal::prelude::ToPrimitive;
 use rust_xlsxwriter::{DocProperties, ExcelDateTime, Workbook, Worksheet, XlsxError};
 
-use crate::buying::{Currency, Money};
-use crate::takeoff::{Takeoff, Unit};
+use crate::takeoff::Takeoff;
+use crate::units::Unit;
+use crate::units::{Currency, Money};
 use styles::Styles;
 
 /// What every sheet is made from.

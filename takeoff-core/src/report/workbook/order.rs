@@ -8,7 +8,7 @@ use super::page::Head::{Numbers, Words};
 use super::page::{Cell, Page, at};
 use super::styles::{Kind, Look};
 use super::{Book, Sheet, amount};
-use crate::takeoff::{Bid, BidLine, BidPack};
+use crate::pricing::{Bid, BidLine, BidPack};
 
 const HOLDS: u16 = 3;
 const PRICE: u16 = 5;

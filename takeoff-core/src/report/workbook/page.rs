@@ -1,13 +1,13 @@
 //! One sheet in the making.
 use std::collections::BTreeMap;
 
+use Head::{Numbers, Words};
 use rust_xlsxwriter::{Formula, Worksheet, XlsxError, row_col_to_cell, row_col_to_cell_absolute};
 
 use super::styles::Look;
 use super::{Book, Sheet};
-use crate::job::Display;
+use crate::model::Display;
 use crate::report::plain::{printable, wrap};
-use Head::{Numbers, Words};
 
 /// Letters that a cell holds at most; a spreadsheet takes 32 767.
 const LONGEST_TEXT: usize = 32_000;

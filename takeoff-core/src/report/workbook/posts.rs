@@ -1,12 +1,12 @@
 //! The sheet of posts.
 use rust_xlsxwriter::XlsxError;
 
+use super::super::words;
 use super::measure::{in_units, length};
 use super::rows::{Column, sheet_of_rows};
 use super::styles::{Kind, Look};
 use super::{Book, Sheet};
-use crate::report::words;
-use crate::takeoff::{PostTakeoff, SlopeTakeoff};
+use crate::slope_takeoff::{PostTakeoff, SlopeTakeoff};
 
 type Row<'t> = (&'t SlopeTakeoff, &'t PostTakeoff);
 

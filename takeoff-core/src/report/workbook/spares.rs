@@ -5,8 +5,7 @@ use super::page::Head::{Numbers, Words};
 use super::page::{Cell, Page, at};
 use super::styles::{Kind, Look};
 use super::{Book, Sheet};
-use crate::spares::Spares;
-use crate::takeoff::TileSpares;
+use crate::spares::{Spares, TileSpares};
 
 /// The chance, of running short, at which the list of a kind ends.
 const TAIL: f64 = 1e-9;

@@ -1,8 +1,8 @@
 //! How cells look.
 use rust_xlsxwriter::{Color, Format, FormatAlign, FormatBorder};
 
-use crate::buying::Currency;
-use crate::job::Display;
+use crate::model::Display;
+use crate::units::Currency;
 
 /// Fill of the cells that are meant to be changed; they have a border too, for print in grey.
 const INPUT: Color = Color::RGB(0x00FF_F2CC);

@@ -5,9 +5,10 @@ use super::page::Head::{Numbers, Words};
 use super::page::{Cell, Page};
 use super::styles::{Kind, Look};
 use super::{Book, Sheet, amount};
+use crate::pricing::{Bid, BidTotals};
 use crate::report::quantity::Quantities;
 use crate::report::totals::totals;
-use crate::takeoff::{Bid, BidTotals, Takeoff};
+use crate::takeoff::Takeoff;
 
 /// The summary, to be signed.
 pub(super) fn summary(book: &Book<'_>) -> Result<Sheet, XlsxError> {

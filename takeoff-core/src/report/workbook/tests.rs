@@ -59,7 +59,7 @@ fn sheets_say_what_the_takeoff_says() {
                     < 1e-9 * number(&row[4]).max(1.0)
             );
             assert_eq!(number(&row[3]), line.waste);
-            if line.unit == crate::takeoff::Unit::Each {
+            if line.unit == crate::units::Unit::Each {
                 assert_eq!(number(&row[5]), line.bring, "{}", line.item);
             }
         }
@@ -70,8 +70,8 @@ fn sheets_say_what_the_takeoff_says() {
             slopes().flat_map(|slope| slope.posts.iter().map(|post| post.name.clone())).collect();
         assert_eq!(texts(&lines, 1), names);
         let unit = match takeoff.display {
-            crate::job::Display::Imperial => 25.4,
-            crate::job::Display::Metric => 1.0,
+            crate::model::Display::Imperial => 25.4,
+            crate::model::Display::Metric => 1.0,
         };
         let places = slopes().flat_map(|slope| slope.posts.iter().map(|post| post.v_mm / unit));
         for (shown, exact) in numbers(&lines, 4).iter().zip(places) {

@@ -1,11 +1,12 @@
 //! The sheet of tiles handled.
 use rust_xlsxwriter::XlsxError;
 
+use super::super::words;
 use super::rows::{Column, sheet_of_rows};
 use super::styles::{Kind, Look};
 use super::{Book, Sheet};
-use crate::report::words;
-use crate::takeoff::{SlopeTakeoff, TileWork};
+use crate::deck::TileWork;
+use crate::slope_takeoff::SlopeTakeoff;
 
 type Row<'t> = (&'t SlopeTakeoff, &'t TileWork);
 

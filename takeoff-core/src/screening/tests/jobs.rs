@@ -1,7 +1,8 @@
 use serde_json::{Value, json};
 
-use crate::job::{Files, Job};
-use crate::screening::{Member, ThreadLimit, Unscreened};
+use super::super::{Member, Unscreened};
+use crate::job::Files;
+use crate::model::{Job, ThreadLimit};
 use crate::takeoff::{Takeoff, takeoff};
 
 /// The roof with two arrays, with values put at JSON Pointers; `null` takes a value away.

@@ -1,3 +1,4 @@
+use crate::model::Lags;
 use proptest::prelude::*;
 
 use super::*;

@@ -1,4 +1,5 @@
 use super::*;
+use crate::model::{Wind, WindEquation, usual_thread};
 use crate::units::{Area, Pressure, Speed};
 
 /// NDS 2015, table 12.2A, lbf per inch of thread, by specific gravity for lags of 1/4, 5/16, 3/8, 7/16 and 1/2 in

@@ -1,5 +1,6 @@
 //! Limits to the nanometre, and what is said of them.
 use super::*;
+use crate::geometry::SlopePoint;
 
 #[test]
 fn limits_are_kept_to_the_nanometre() {

@@ -2,13 +2,14 @@
 mod cases;
 mod limits;
 
+use crate::geometry::SlopePoint;
 use std::collections::BTreeSet;
 use std::sync::Arc;
 
 use super::{CODES, check};
 use crate::geometry::Segment;
-use crate::job::*;
-use crate::slope::{Array, ClampWindow, Rails, Setback, Shift, SpanZone};
+use crate::model::*;
+use crate::model::{Array, ClampWindow, Rails, Setback, Shift, SpanZone};
 use crate::testing::{assembly, at, gable, inches, job, len};
 use crate::units::Length;
 

@@ -1,0 +1,38 @@
+//! A price list: what is sold in which packs at what price.
+use rust_decimal::Decimal;
+
+use crate::units::{Currency, Money, Unit};
+
+/// The packs on offer, in the order of the file.
+#[derive(Clone, Debug)]
+pub struct PriceList {
+    pub(crate) file: String,
+    pub(crate) currency: Currency,
+    pub(crate) rows: Vec<PriceRow>,
+}
+
+/// A pack on offer.
+#[derive(Clone, Debug)]
+pub struct PriceRow {
+    pub(crate) item: String,
+    /// What the pack's size is measured in.
+    pub(crate) unit: Unit,
+    /// What a pack holds, in `unit`.
+    pub(crate) size: Decimal,
+    /// The same as written, such as `10.1 fl oz`.
+    pub(crate) shown: String,
+    /// For one pack.
+    pub(crate) price: Money,
+    /// The least number of packs that is sold, 1 or more.
+    pub(crate) minimum_order: u64,
+    pub(crate) vendor_part: Option<String>,
+    /// Where it stands in the file.
+    pub(crate) line: u64,
+}
+
+impl PriceList {
+    /// The packs of an item, in the order of the file.
+    pub(crate) fn of<'a>(&'a self, item: &'a str) -> impl Iterator<Item = &'a PriceRow> {
+        self.rows.iter().filter(move |row| row.item == item)
+    }
+}

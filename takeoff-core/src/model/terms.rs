@@ -1,0 +1,84 @@
+//! What a bid adds to the materials.
+use rust_decimal::Decimal;
+use schemars::JsonSchema;
+use serde::Serialize;
+
+use crate::units::{Currency, Money};
+
+/// Labour, tax, contingency and markup.
+#[derive(Clone, Debug)]
+pub struct Terms {
+    pub(crate) currency: Currency,
+    pub(crate) labour: Option<Labour>,
+    /// Share of the materials.
+    pub(crate) tax: Decimal,
+    /// Share of materials, tax and labour.
+    pub(crate) contingency: Decimal,
+    /// Share of all that and the contingency.
+    pub(crate) markup: Decimal,
+}
+
+/// What an hour costs, and how long each action takes.
+#[derive(Clone, Debug)]
+pub struct Labour {
+    pub(crate) rate_per_hour: Money,
+    pub(crate) minutes: Minutes,
+}
+
+/// Minutes by action; an action without minutes is not timed.
+#[derive(Clone, Debug, Default)]
+pub struct Minutes(pub(crate) Vec<(Action, Decimal)>);
+
+impl Minutes {
+    /// The minutes that one such action takes.
+    pub(crate) fn of(&self, action: Action) -> Option<Decimal> {
+        self.0.iter().find(|(known, _)| *known == action).map(|(_, minutes)| *minutes)
+    }
+}
+
+/// What the crew does, counted by the takeoff.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, JsonSchema)]
+#[serde(rename_all = "snake_case")]
+pub enum Action {
+    /// A tile taken up and laid back.
+    Lift,
+    /// A tile loosened in place.
+    Loosen,
+    /// A sound tile taken from under an array.
+    Harvest,
+    /// A hole cut in a tile.
+    CutHole,
+    /// A notch or a corner cut out of a tile.
+    CutNotch,
+    /// A severed tile made up from new ones.
+    MakeUp,
+    /// A patch of underlayment.
+    Patch,
+    /// A deck flashing dried in with three courses.
+    ThreeCourse,
+    /// A blocking board between two rafters.
+    Block,
+    /// A piece of batten cut out and reset.
+    Batten,
+    /// A post set, with its flashings, fasteners and sealant.
+    Set,
+}
+
+impl Action {
+    /// What is done, in words.
+    pub fn words(self) -> &'static str {
+        match self {
+            Action::Lift => "a tile taken up and laid back",
+            Action::Loosen => "a tile loosened",
+            Action::Harvest => "a tile taken from under an array",
+            Action::CutHole => "a hole cut",
+            Action::CutNotch => "a notch or a corner cut",
+            Action::MakeUp => "a severed tile made up",
+            Action::Patch => "a felt patch",
+            Action::ThreeCourse => "a flashing in three courses",
+            Action::Block => "a blocking board",
+            Action::Batten => "a batten piece reset",
+            Action::Set => "a post set",
+        }
+    }
+}

@@ -1,0 +1,2 @@
+//! Numbers: the door to `libm`, rounding division.
+pub mod math;

@@ -1,0 +1,48 @@
+//! The cutting plans of a job, one an underlayment, and what is odd about them.
+use std::collections::BTreeMap;
+
+use super::{PatchPiece, RollPlan, patch_pieces, roll_plan};
+use crate::model::{Job, Problem, Underlayment};
+use crate::slope_takeoff::SlopeTakeoff;
+
+/// The plans by underlayment, and a finding for every patch that no single piece of a roll is long enough for.
+pub(crate) fn cutting(job: &Job, slopes: &[SlopeTakeoff]) -> (Vec<RollPlan>, Vec<Problem>) {
+    let mut by_sheet: BTreeMap<&str, (&Underlayment, Vec<PatchPiece>)> = BTreeMap::new();
+    let mut findings = Vec::new();
+    for (place, (slope, takeoff)) in job.slopes.iter().zip(slopes).enumerate() {
+        let sheet = &*slope.underlayment;
+        let pieces = patch_pieces(sheet, takeoff);
+        findings.extend(joined(job, place, sheet, takeoff, &pieces));
+        by_sheet.entry(&sheet.name).or_insert((sheet, Vec::new())).1.extend(pieces);
+    }
+    let plans = by_sheet.into_values().filter_map(|(sheet, pieces)| roll_plan(sheet, &pieces).ok().flatten());
+    (plans.collect(), findings)
+}
+
+/// Patches that are laid in more pieces than their height asks for, or that no roll is long enough for.
+fn joined(
+    job: &Job,
+    place: usize,
+    sheet: &Underlayment,
+    slope: &SlopeTakeoff,
+    pieces: &[PatchPiece],
+) -> Vec<Problem> {
+    let Some(roll) = sheet.roll_length else { return Vec::new() };
+    let turns =
+        |piece: &PatchPiece| sheet.turnable && piece.along <= sheet.sheet_width && piece.across <= roll;
+    let longer = |pieces: &[PatchPiece]| pieces.iter().any(|piece| piece.along > roll && !turns(piece));
+    let of_patches = slope.patches.iter().zip(pieces.chunk_by(|a, b| a.patch == b.patch));
+    of_patches
+        .filter(|(patch, pieces)| pieces.len() as u64 > patch.pieces || longer(pieces))
+        .map(|(patch, pieces)| {
+            let (name, on, roll) = (&patch.name, &slope.name, job.display.length(roll));
+            let message = format!("patch `{name}` on `{on}` is longer than a roll, {roll}");
+            let help = if pieces.len() as u64 > patch.pieces {
+                "take longer rolls, or join it end to end with laps of 4 in, as the cutting plan does"
+            } else {
+                "take longer rolls: there is no cutting plan for these"
+            };
+            Problem::finding("patch-longer-than-roll", message, help, &format!("/slopes/{place}"))
+        })
+        .collect()
+}

@@ -1,0 +1,17 @@
+//! What changes when a post moves: its state, its margin, and the nearest better place.
+mod margin;
+mod nearest;
+mod neighbours;
+mod situation;
+mod state;
+#[cfg(test)]
+mod tests;
+mod thresholds;
+
+pub use margin::{Margins, Others, margins};
+pub use nearest::{Better, nearest};
+pub use neighbours::{Neighbours, partners_of};
+pub use situation::Situation;
+pub(crate) use state::Tally;
+pub use state::{Mover, State};
+pub(crate) use thresholds::{Axis, thresholds};

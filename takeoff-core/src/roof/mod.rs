@@ -1,0 +1,16 @@
+//! One roof plane: the tiled field, the tiles on it, its place in the world.
+mod field;
+mod frame;
+mod lap_lines;
+mod naming;
+mod noses;
+mod site;
+mod tiles;
+
+pub use field::Field;
+pub use frame::{FitError, Frame, PlaneFit};
+pub use lap_lines::SheetLaps;
+pub use naming::{piece_name, tile_name};
+pub use noses::{MOST_COURSES, NosesError, noses_at, noses_between};
+pub use site::{Site, outline_of};
+pub use tiles::{Meeting, Part, TileGrid, TileId};

@@ -1,0 +1,41 @@
+//! What a crew calls a tile.
+use super::{Part, TileGrid, TileId};
+use crate::geometry::Rect;
+use crate::model::Slope;
+
+/// The name of a tile, or of one piece of it: course and column, both counted from 1 at the lower left.
+///
+/// The third course's twelfth tile is `C3-12`. Where it falls into several pieces the lowest is `C3-12a`, the next
+/// `C3-12b`. Of a two-piece tile the name says which: `C3-12 pan`, `C3-12a cover`. The letter in front keeps a
+/// spreadsheet from reading a date.
+///
+/// `field` is the bounding rectangle of the tiled field; `piece` counts from 0.
+pub fn tile_name(tiles: &TileGrid, field: Rect, tile: TileId, piece: Option<u16>) -> String {
+    let (course, column) = (tile.course + 1, tiles.column_number(tile, field));
+    let letter = piece.map(letters).unwrap_or_default();
+    let part = match tile.part {
+        Part::Tile => "",
+        Part::Pan => " pan",
+        Part::Cover => " cover",
+    };
+    format!("C{course}-{column}{letter}{part}")
+}
+
+/// What to order for a part: the tile's name, with `, pan` or `, cover` for a two-piece tile.
+pub fn piece_name(slope: &Slope, part: Part) -> String {
+    let name = &slope.tile.name;
+    match part {
+        Part::Tile => name.clone(),
+        Part::Pan => format!("{name}, pan"),
+        Part::Cover => format!("{name}, cover"),
+    }
+}
+
+/// `a` to `z`, then `aa`, `ab`…
+fn letters(piece: u16) -> String {
+    let last = char::from(b'a' + (piece % 26) as u8);
+    match (piece / 26).checked_sub(1) {
+        None => last.to_string(),
+        Some(before) => format!("{}{last}", letters(before)),
+    }
+}

@@ -1,0 +1,141 @@
+//! What is odd but real about courses and posts.
+use super::PostTakeoff;
+use crate::deck::{head_lap, too_low, without_rafter};
+use crate::geometry::grid;
+use crate::model::{Display, Post, Problem, Severity};
+use crate::relocation::Situation;
+use crate::roof::Site;
+use crate::units::Length;
+
+fn finding(code: &str, path: &str, message: String, help: impl Into<String>) -> Problem {
+    Problem {
+        code: code.to_owned(),
+        message,
+        help: help.into(),
+        path: path.to_owned(),
+        severity: Severity::Finding,
+    }
+}
+
+/// One finding for all courses whose head lap is below the least tuck of the tile flashing: no flashing could be
+/// tucked further than the head lap.
+pub(super) fn course_findings(site: &Site, display: Display, path: &str) -> Option<Problem> {
+    let least = grid(site.practice.least_top_tuck);
+    let short: Vec<u32> = (0..site.grid.courses())
+        .filter(|&k| head_lap(&site.grid, k).is_some_and(|lap| lap < least))
+        .collect();
+    (!short.is_empty()).then(|| {
+        let message = format!(
+            "on `{}` the head lap of {} is below the least tuck of {}: no tile flashing can be tucked that far",
+            site.slope.name,
+            courses_in_words(&short),
+            display.length(site.practice.least_top_tuck),
+        );
+        finding("head-lap-below-tuck", path, message, "seal under the course above, or agree on a smaller tuck")
+    })
+}
+
+/// `course 3`, `courses 1 to 4, 7 and 9`.
+fn courses_in_words(courses: &[u32]) -> String {
+    let runs = courses.chunk_by(|a, b| a + 1 == *b);
+    let runs: Vec<String> = runs
+        .map(|run| match *run {
+            [only] => format!("{}", only + 1),
+            [first, .., last] => format!("{} to {}", first + 1, last + 1),
+            [] => String::new(),
+        })
+        .collect();
+    let noun = if courses.len() == 1 { "course" } else { "courses" };
+    match runs.split_last() {
+        Some((last, before)) if !before.is_empty() => format!("{noun} {} and {last}", before.join(", ")),
+        _ => format!("{noun} {}", runs.join("")),
+    }
+}
+
+/// The findings about one post.
+pub(super) fn post_findings(site: &Site, display: Display, post: &Post, row: &PostTakeoff) -> Vec<Problem> {
+    let name = &post.name;
+    let show = |mm: f64| display.length(Length::nearest(mm * 1e6).unwrap_or(Length::LIMIT));
+    let mut found = Vec::new();
+    let mut add =
+        |code: &str, message: String, help: String| found.push(finding(code, &post.path, message, help));
+    let elsewhere = move_in_words(row, show);
+
+    if row.situation == Situation::None {
+        add(
+            "no-tile",
+            format!("`{name}` meets no tile"),
+            "check the post's place and the courses".to_owned(),
+        );
+    }
+    if row.severed {
+        let message = format!("`{name}` severs a tile: no sound single piece remains");
+        let help = format!(
+            "{}, or make the piece up from new tiles",
+            elsewhere.as_deref().unwrap_or("move the post")
+        );
+        add("severed", message, help);
+    }
+    if row.opening.least_clearance_mm < 0.0 {
+        let message = format!(
+            "`{name}` does not pass its opening: {} too tight",
+            show(-row.opening.least_clearance_mm)
+        );
+        add("post-too-tight", message, "give more clearance".to_owned());
+    }
+    if row.top.tuck_short_mm > 0.0 {
+        let message =
+            format!("the tile flashing of `{name}` tucks {} less than asked", show(row.top.tuck_short_mm));
+        let help = elsewhere.clone().unwrap_or_else(|| "take a taller tile flashing".to_owned());
+        add("tuck-short", message, help);
+    }
+    if row.top.side_short_mm > 0.0 {
+        let message = format!(
+            "the tile flashing of `{name}` covers each side {} less than asked",
+            show(row.top.side_short_mm)
+        );
+        add("side-cover-short", message, "take a wider tile flashing".to_owned());
+    }
+    if row.top.trimmed_mm > 0.0 {
+        let message = format!(
+            "the tile flashing of `{name}` is trimmed by {} at its tile's head",
+            show(row.top.trimmed_mm)
+        );
+        add("flashing-trimmed", message, "nothing to mend; trim it on the ground".to_owned());
+    }
+    let margin = &row.margin;
+    let ways = [
+        ("left", margin.left_mm),
+        ("right", margin.right_mm),
+        ("down", margin.down_mm),
+        ("up", margin.up_mm),
+    ];
+    let least = site.practice.least_margin;
+    let thin: Vec<String> = ways
+        .iter()
+        .filter(|(_, mm)| *mm < least.mm())
+        .map(|(way, mm)| format!("{} {way}", show(*mm)))
+        .collect();
+    if !thin.is_empty() {
+        let message = format!(
+            "the margin of `{name}` is {}: a post that lands that far off changes the work",
+            thin.join(", ")
+        );
+        add(
+            "thin-margin",
+            message,
+            format!("keep {} clear, or measure this one twice", display.length(least)),
+        );
+    }
+    found.extend(too_low(post, &row.height, display));
+    found.extend(row.support.as_ref().and_then(|support| without_rafter(post, support)));
+    found
+}
+
+/// `move it up 1 3/16 in`.
+fn move_in_words(row: &PostTakeoff, show: impl Fn(f64) -> String) -> Option<String> {
+    row.nearest.as_ref().map(|nearest| {
+        let way = if nearest.up_mm < 0.0 { "down" } else { "up" };
+        format!("move it {way} {}", show(nearest.up_mm.abs()))
+    })
+}
