@@ -1,4 +1,5 @@
 //! The floors of the core: a room uses rooms on lower floors only, as the picture in DEVELOPERS.md says.
+#![allow(clippy::unwrap_used, clippy::expect_used, reason = "a test without the source has nothing to test")]
 use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
 use std::path::{Path, PathBuf};

@@ -3,8 +3,9 @@ use std::cmp::Ordering;
 
 use ethnum::I256;
 
-use super::polygon::{ring_doubled_area, ring_edges, round_div, simplified};
+use super::polygon::{ring_doubled_area, ring_edges, simplified};
 use super::{Point, Polygon, Rect};
+use crate::num::round_div;
 
 /// The pieces of `polygon` inside `rect`, each a polygon of its own, in order of their lowest, then leftmost
 /// vertex.
@@ -96,7 +97,7 @@ fn on_line(low: Point, high: Point, bound: i64) -> Point {
     }
     let run = i128::from(high.u - low.u) * i128::from(bound - low.v);
     let rise = i128::from(high.v - low.v);
-    let nm = round_div(i128::from(low.u) * rise + run, 2 * rise);
+    let nm = round_div(i128::from(low.u) * rise + run, 2 * rise) as i64;
     Point::new(2 * nm, bound)
 }
 

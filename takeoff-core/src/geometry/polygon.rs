@@ -1,5 +1,6 @@
 //! A polygon with holes, its interior on the left of every ring.
 use super::{GRID_PER_MM, Point, Rect};
+use crate::num::round_div;
 
 /// A straight piece of a boundary, both ends included.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -88,7 +89,7 @@ impl Segment {
         }
         let run = i128::from(b.u - a.u);
         let rise = i128::from(b.v - a.v) * i128::from(u - a.u);
-        Some(a.v + round_div(rise, run))
+        Some(a.v + round_div(rise, run) as i64)
     }
 
     fn is_crossed_by_ray_from(&self, point: Point) -> bool {
@@ -99,14 +100,6 @@ impl Segment {
         let side = a.cross(b, point);
         if b.v > a.v { side > 0 } else { side < 0 }
     }
-}
-
-/// `num / den` to the nearest whole number, half away from zero.
-pub(super) fn round_div(num: i128, den: i128) -> i64 {
-    let (num, den) = if den < 0 { (-num, -den) } else { (num, den) };
-    let twice = 2 * num.abs() + den;
-    let rounded = twice / (2 * den);
-    (if num < 0 { -rounded } else { rounded }) as i64
 }
 
 /// Edges of one ring.

@@ -26,12 +26,11 @@ pub struct LaidJob(Written);
 /// # Example
 ///
 /// ```
-/// use takeoff_core::api;
 /// use takeoff_core::job::{EXAMPLE, laid, Files};
 /// use takeoff_core::model::{Job, Problem};
 /// let moved = EXAMPLE.replace(r#""u": "4 ft 8 in""#, r#""u": "4 ft 8 1/64 in""#);
 /// let [was, now] = [Job::read(EXAMPLE, &Files::new())?, Job::read(&moved, &Files::new())?];
-/// let text = report::laid_document(&laid(EXAMPLE, &was, &now)?);
+/// let text = takeoff_core::report::laid_document(&laid(EXAMPLE, &was, &now)?);
 /// assert!(text.contains(r#""u": "56 1/64 in""#));
 /// # Ok::<(), Vec<Problem>>(())
 /// ```

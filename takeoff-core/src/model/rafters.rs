@@ -1,5 +1,6 @@
 //! Where rafters run.
 use crate::geometry::SlopePoint;
+use crate::num::round_div;
 use crate::units::Length;
 
 impl RafterLine {
@@ -20,8 +21,7 @@ impl Rafters {
         let [from, to, low, high, v] = [lower, upper, self.low, self.high, v].map(|l| i128::from(l.nm()));
         let over = (high - low).max(1);
         let top = (to - from) * (v - low);
-        let off = (2 * top.abs() + over) / (2 * over) * top.signum();
-        Length::from_nm(lower.nm() + off as i64)
+        Length::from_nm(lower.nm() + round_div(top, over) as i64)
     }
 
     /// How many rafters run to the left of a point; where `over` is set, those straight below it count too.

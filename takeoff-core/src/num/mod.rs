@@ -1,2 +1,7 @@
-//! Numbers: the door to `libm`, rounding division.
+//! Numbers: the door to `libm`, division that rounds, bisection of whole numbers.
+mod bisect;
 pub mod math;
+mod round;
+
+pub use bisect::last_where;
+pub use round::round_div;

@@ -3,6 +3,7 @@ use ethnum::I256;
 
 use crate::geometry::{Point, Polygon, Rect, Segment, clip, grid};
 use crate::model::{EdgeKind, Slope};
+use crate::num::round_div;
 
 #[cfg(test)]
 mod tests;
@@ -140,14 +141,7 @@ fn meeting_point(first: Segment, second: Segment) -> Point {
     let num = pu * dv1 - pv * du1;
     let coordinate = |start: i64, step: I256| {
         let (num, den) = (wide(start) * den + num * step, den * I256::from(2));
-        2 * round_div(num, den)
+        2 * round_div(num, den).as_i64()
     };
     Point::new(coordinate(second.from.u, du2), coordinate(second.from.v, dv2))
-}
-
-/// `num / den` to the nearest whole number, half away from zero.
-fn round_div(num: I256, den: I256) -> i64 {
-    let (num, den) = if den < I256::ZERO { (-num, -den) } else { (num, den) };
-    let rounded = (I256::from(2) * num.abs() + den) / (I256::from(2) * den);
-    (if num < I256::ZERO { -rounded } else { rounded }).as_i64()
 }

@@ -21,7 +21,7 @@ impl Frame {
     /// A slope that falls to the south (azimuth 180°) at 45°: seen from outside looking up it, right is east,
     /// and 1000 mm up the slope is 707 mm north and 707 mm up.
     /// ```
-    /// # use takeoff_core::{slope::Frame, units::Length};
+    /// # use takeoff_core::{roof::Frame, units::Length};
     /// let frame = Frame::new([Length::ZERO; 3], 180.0, 45.0);
     /// let at = frame.world(Length::MM, Length::from_nm(1_000_000_000)).map(f64::round);
     /// assert_eq!(at, [1.0, 707.0, 707.0]);
@@ -91,7 +91,7 @@ impl PlaneFit {
     ///
     /// Points on `z = y/2` rise 6 in 12: pitch 26.565°, and the slope falls to the south.
     /// ```
-    /// # use takeoff_core::{slope::PlaneFit, units::Length};
+    /// # use takeoff_core::{roof::PlaneFit, units::Length};
     /// let mm = |x: i64| Length::from_nm(x * 1_000_000);
     /// let points = [[0, 0, 0], [4, 0, 0], [0, 2, 1], [6, 8, 4]].map(|p| p.map(mm));
     /// let fit = PlaneFit::to(&points).unwrap();

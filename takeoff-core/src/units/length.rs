@@ -2,6 +2,8 @@
 use std::iter::Sum;
 use std::ops::{Add, Neg, Sub};
 
+use crate::num::round_div;
+
 /// A signed length, a whole number of nanometres.
 ///
 /// Lengths that enter a takeoff lie within ±[`Length::LIMIT`]; sums of up to 900 000 such lengths
@@ -84,7 +86,7 @@ impl Length {
     /// ```
     pub fn ratio(self, top: i64, over: i64) -> Option<Length> {
         let (top, over) = (i128::from(self.0) * i128::from(top), i128::from(over));
-        if over == 0 { None } else { Length::checked(divide(top, over)) }
+        if over == 0 { None } else { Length::checked(round_div(top, over)) }
     }
 
     /// The nearest multiple of `step`, half away from zero; unchanged when `step` is zero.
@@ -99,17 +101,9 @@ impl Length {
         if step == Length::ZERO {
             return self;
         }
-        let rounded = divide(self.0.into(), step.0.into()) * i128::from(step.0);
+        let rounded = round_div(i128::from(self.0), i128::from(step.0)) * i128::from(step.0);
         Length(i64::try_from(rounded).unwrap_or(self.0))
     }
-}
-
-/// The whole number nearest to `top / over`, half away from zero. `over` is not zero, and both have
-/// room for a doubling.
-pub(super) fn divide(top: i128, over: i128) -> i128 {
-    let away = if (top < 0) == (over < 0) { 1 } else { -1 };
-    let (quotient, rest) = (top / over, top % over);
-    if 2 * rest.abs() >= over.abs() { quotient + away } else { quotient }
 }
 
 impl Add for Length {

@@ -1,6 +1,7 @@
 //! Showing a length. What is shown is rounded to what was asked for, and no less than that.
-use super::length::{Length, divide};
+use super::Length;
 use super::number::gcd;
+use crate::num::round_div;
 
 impl Length {
     /// In feet and inches to the nearest `1/denominator` of an inch, half away from zero, the fraction
@@ -41,7 +42,7 @@ impl Length {
     pub fn metric(self, decimals: u32) -> String {
         let decimals = decimals.min(6);
         let scale = 10_u64.pow(decimals);
-        let steps = divide(self.nm().into(), i128::from(Length::MM.nm()) / i128::from(scale));
+        let steps = round_div(self.nm().into(), i128::from(Length::MM.nm()) / i128::from(scale));
         let sign = if steps < 0 { "-" } else { "" };
         let (whole, part) =
             (steps.unsigned_abs() / u128::from(scale), steps.unsigned_abs() % u128::from(scale));
@@ -52,7 +53,7 @@ impl Length {
 
     fn in_feet_and_inches(self, denominator: u32, with_feet: bool) -> String {
         let denominator = i128::from(denominator.max(1));
-        let steps = divide(i128::from(self.nm()) * denominator, Length::INCH.nm().into());
+        let steps = round_div(i128::from(self.nm()) * denominator, Length::INCH.nm().into());
         let sign = if steps < 0 { "-" } else { "" };
         let (inches, part) = (steps.abs() / denominator, steps.abs() % denominator);
         let (feet, inches) = if with_feet { (inches / 12, inches % 12) } else { (0, inches) };
