@@ -2,11 +2,13 @@
 use super::codes::Code;
 use super::containers::List;
 use super::practice::{Assumptions, inches, of};
-use super::quantities::Size;
+use super::quantities::{Gap, Size};
 use super::raw;
-use super::reader::{Field, Read, Reader};
+use super::reader::{Field, Read, Reader, quoted};
 use super::screening::lags;
-use super::{Assembly, Axis, Bead, Dabs, DeckFlashing, Item, PilotHoles, TopFlashing};
+use super::{
+    Assembly, Axis, Bead, Dabs, DeckFlashing, Display, DriedIn, Item, PilotHoles, Practice, TopFlashing,
+};
 use crate::units::Length;
 
 pub(super) fn assembly(
@@ -113,6 +115,53 @@ fn deck_flashing(
         cone_height: written.cone_height.given().copied(),
         dried_in: written.dried_in.given().copied().unwrap_or_default(),
     })
+}
+
+/// Whether a deck flashing that is dried in at the underlayment leaves a lap line a place to tuck.
+///
+/// A lap line tucks in `[v − down + drain, v + up − tuck]`; the window is not empty when `drain + tuck ≤ down + up`.
+/// A post is patched up to a lap line `f` above that window, and its patch begins at `v`: with `tuck ≤ up` the line
+/// lies above `v`, so that the patch comes out from under the sheet above and the sheet runs water onto it. The
+/// patch is then higher than the underlap; that it reaches past the flashing's upper edge is the underlap's own check.
+pub(super) fn check_tuck_window(
+    assembly: &Assembly,
+    practice: &Practice,
+    display: Display,
+    field: &Field<raw::Assembly>,
+    written: &Field<Option<raw::Practice>>,
+    reader: &mut Reader<'_>,
+) {
+    let flashing = &assembly.deck_flashing;
+    let Some(side) = field.get().and_then(|assembly| Some(&assembly.deck_flashing.get()?.up)) else { return };
+    if flashing.dried_in != DriedIn::Underlayment {
+        return;
+    }
+    // The job's own practice is the likelier slip; one that it leaves out is as usual, and the flashing is not.
+    let given = |field: fn(&raw::Practice) -> &Field<Option<Gap>>| {
+        written.given().map(field).filter(|field| field.is_given()).map(|field| field.at)
+    };
+    let (tuck, drain) = (given(|practice| &practice.deck_tuck), given(|practice| &practice.drain));
+    let name = quoted(&assembly.name);
+    let [up, length, deck_tuck, least_drain] =
+        [flashing.up, flashing.down + flashing.up, practice.deck_tuck, practice.drain]
+            .map(|length| display.length(length));
+    if practice.deck_tuck > flashing.up {
+        let message = format!(
+            "the sheet above can't cover {deck_tuck} of the deck flashing of {name}: it reaches {up} up from the \
+             post's centre"
+        );
+        let help = format!(
+            "give a `deck_tuck` in `practice` of at most {up}, or measure `up` of the flashing again"
+        );
+        reader.report(tuck.unwrap_or(side.at), Code::NoTuckWindow, message, help);
+    } else if practice.drain + practice.deck_tuck > flashing.down + flashing.up {
+        let message = format!(
+            "a drain of {least_drain} and a tuck of {deck_tuck} leave no lap line a place on the deck flashing of \
+             {name}, {length} from its lower to its upper edge"
+        );
+        let help = "give a smaller `drain` or `deck_tuck` in `practice`, or measure the flashing again";
+        reader.report(drain.or(tuck).unwrap_or(side.at), Code::NoTuckWindow, message, help);
+    }
 }
 
 fn top_flashing(field: &Field<raw::TopFlashing>) -> Option<TopFlashing> {

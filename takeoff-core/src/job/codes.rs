@@ -89,6 +89,10 @@ codes! {
     Error NoHoleSaw = "no-hole-saw",
     /// A cone or flange that the post or the bead does not fit.
     Error FlashingTooSmall = "flashing-too-small",
+    /// A least tuck or a drain that leaves no lap line a place on a deck flashing.
+    Error NoTuckWindow = "no-tuck-window",
+    /// A patch that can end below the upper edge of its flashing.
+    Error PatchTooShort = "patch-too-short",
     /// An opening that the geometry is not made for.
     Error OpeningTooLarge = "opening-too-large",
     /// Three-course work is asked for, and nobody says that the building official allows it.

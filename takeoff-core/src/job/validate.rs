@@ -2,7 +2,7 @@
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
-use super::assembly::assembly;
+use super::assembly::{assembly, check_tuck_window};
 use super::bid;
 use super::codes::Code;
 use super::kinds::Name;
@@ -71,6 +71,7 @@ pub(super) fn job(written: raw::Job, reader: &mut Reader<'_>) -> Option<Job> {
             three_course::check(field, &practice, &written.practice, reader);
             let assembly = assembly(name, field, &mut assumptions, reader)?;
             check_bead_inset(&assembly, &practice, field, reader);
+            check_tuck_window(&assembly, &practice, display, field, &written.practice, reader);
             Some(assembly)
         }),
     };

@@ -219,6 +219,24 @@ fn errors() -> Vec<Case> {
                 "/practice/mesh_width": "6 1/64 in",
             }),
         ),
+        // Two assemblies: the mast's flashing reaches 8 in up, 5 in down.
+        case(
+            "no-tuck-window",
+            "/practice/deck_tuck",
+            json!({ "/practice/deck_tuck": "7 1/64 in", "/practice/patch_underlap": "8 in" }),
+        ),
+        case("no-tuck-window", "/practice/drain", json!({ "/practice/drain": "9 1/64 in" })),
+        case(
+            "no-tuck-window",
+            "/assemblies/post-7/deck_flashing/up",
+            at(POST, "deck_flashing/up", json!("1 63/64 in")),
+        ),
+        case(
+            "patch-too-short",
+            "/practice/patch_underlap",
+            json!({ "/practice/patch_underlap": "1 63/64 in" }),
+        ),
+        case("patch-too-short", "/practice/deck_tuck", json!({ "/practice/deck_tuck": "4 1/64 in" })),
         case(
             "three-course-not-allowed",
             "/assemblies/post-7/deck_flashing/dried_in",
@@ -634,6 +652,8 @@ fn what_sits_exactly_on_a_limit_is_good() {
         json!({ "/slopes/0/arrays": [railed("field", "3 ft", json!({
             "/rails/clamps": [["0", "22 in"], ["28 in", "60 in"]], "/rows": 2, "/row_gap": "0",
         }))] }),
+        json!({ "/practice/deck_tuck": "7 in", "/practice/patch_underlap": "7 in", "/practice/drain": "4 in" }),
+        json!({ "/practice/drain": "9 in" }),
         json!({ "/practice/three_course_allowed": true }),
         three_course("/practice/edge_extension", json!("2 in")),
         three_course("/practice/mesh_width", json!("10 in")),
