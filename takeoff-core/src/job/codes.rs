@@ -63,6 +63,8 @@ codes! {
     Error RecordSaysNothing = "record-says-nothing",
     /// A name that is empty or blank.
     Error EmptyName = "empty-name",
+    /// A name with a character that nobody sees, such as a line break or a zero-width space.
+    Error UnseenCharacter = "unseen-character",
     /// Neither or both of two ways to say one thing.
     Error OneWay = "one-way",
     /// A name that no tile, underlayment or assembly has.
