@@ -6,6 +6,7 @@ use super::assembly::{assembly, check_tuck_window};
 use super::bid;
 use super::codes::Code;
 use super::kinds::Name;
+use super::posts::few_enough;
 use super::practice::{Assumptions, practice};
 use super::reader::{Field, Read, Reader, quoted};
 use super::screening::screening;
@@ -76,9 +77,11 @@ pub(super) fn job(written: raw::Job, reader: &mut Reader<'_>) -> Option<Job> {
         }),
     };
     check_slope_names(&written, reader);
-    let slopes: Vec<_> = written
-        .slopes
-        .get()?
+    let slopes = written.slopes.get()?;
+    if !few_enough(slopes, reader) {
+        return None;
+    }
+    let slopes: Vec<_> = slopes
         .iter()
         .map(|field| slope(field, &catalogue, &practice, display, &mut assumptions, reader))
         .collect();

@@ -72,6 +72,19 @@ fn lags(change: Value) -> Value {
     json!({ format!("{POST}/lags"): lags })
 }
 
+/// A second slope, 160 m long, with two rows of so many posts 6 mm apart.
+fn second_slope(columns: u32) -> Value {
+    let mut second = good()["slopes"][0].clone();
+    second["name"] = json!("north");
+    second["outline"] = json!([["0", "0"], ["160 m", "0"], ["160 m", "5 m"], ["0", "5 m"]]);
+    second["posts"] = json!([]);
+    second["post_grids"] = json!([{
+        "name": "G", "assembly": "post-7", "u": "1 m", "v": "1 m",
+        "columns": columns, "column_spacing": "6 mm", "rows": 2, "row_spacing": "1 m",
+    }]);
+    json!({ "/slopes/-": second })
+}
+
 fn errors() -> Vec<Case> {
     let mut two_rows_without_a_gap = array("field", "3 ft", 3);
     two_rows_without_a_gap["rows"] = json!(2);
@@ -189,6 +202,8 @@ fn errors() -> Vec<Case> {
         case("unknown-reference", "/slopes/0/underlayment/kind", slope("underlayment/kind", json!("felt"))),
         case("unknown-reference", "/slopes/0/posts/3/assembly", slope("posts/3/assembly", json!("post-8"))),
         case("too-many", "/slopes/0/post_grids", slope("post_grids", json!([grid]))),
+        // 50 000 with the 14 that stand on the other slope are too many, and 49 986 are not.
+        case("too-many", "/slopes/1/post_grids", second_slope(25_000)),
         case("too-many", "/slopes/0/courses/exposure", slope("courses/exposure", json!("0.5 mm"))),
         case("too-many", "/slopes/0/rafters/spacing", slope("rafters/spacing", json!("1 mm"))),
         case("too-many", "/slopes/0/underlayment", json!({ "/underlayments/felt-30/head_lap": "35.999 in" })),
@@ -690,6 +705,7 @@ fn what_sits_exactly_on_a_limit_is_good() {
         }))] }),
         json!({ "/practice/deck_tuck": "7 in", "/practice/patch_underlap": "7 in", "/practice/drain": "4 in" }),
         json!({ "/practice/drain": "9 in" }),
+        second_slope(24_993),
         json!({ "/practice/three_course_allowed": true }),
         three_course("/practice/edge_extension", json!("2 in")),
         three_course("/practice/mesh_width", json!("10 in")),

@@ -164,6 +164,9 @@ fn many_rows_are_read_and_too_many_refused() {
     };
     assert_eq!(posts(&rows(10_000)).unwrap().slopes[0].posts.len(), 10_000);
     assert_eq!(refused(&rows(1_000_001)).0, "too-many");
+    let job = posts(&rows(1)).unwrap();
+    let built = "slope,name,assembly,u,v\n".to_owned() + &"south,A,post-7,5 ft,5 ft\n".repeat(50_001);
+    assert_eq!(codes(&job.as_built("built.csv", &built).unwrap_err()), [("too-many", "")]);
 }
 
 #[test]
