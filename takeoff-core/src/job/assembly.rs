@@ -1,4 +1,6 @@
 //! A post with its flashings: whether its parts fit each other.
+use std::collections::BTreeSet;
+
 use super::codes::Code;
 use super::containers::List;
 use super::practice::{Assumptions, inches, of};
@@ -172,6 +174,51 @@ fn top_flashing(field: &Field<raw::TopFlashing>) -> Option<TopFlashing> {
         up: *written.up.get()?,
         formed: written.formed.given().copied().unwrap_or(false),
     })
+}
+
+/// What the takeoff works out by itself, line by line, beside the lines of a tile or an underlayment.
+pub(super) const WORKED_OUT: [&str; 10] = [
+    "batten nail",
+    "blocking board",
+    "reinforcing mesh",
+    "reinforcing mesh, rolls",
+    "roof cement",
+    "roof cement, containers",
+    "saw blade",
+    "sealant",
+    "sealant cartridge",
+    "staple",
+];
+
+/// No item that an assembly brings is called as a line that the takeoff works out.
+///
+/// Lines of a material list, an order and a workbook are kept by their names: of two lines with one name, one would
+/// be lost. Names that differ by case or spaces only are taken for the same, as a person reading an order does.
+pub(super) fn check_items(job: &raw::Job, reader: &mut Reader<'_>) {
+    let mut taken: BTreeSet<String> = WORKED_OUT.into_iter().map(str::to_owned).collect();
+    for (tile, _) in job.tiles.get().into_iter().flatten() {
+        let parts = ["", ", pan", ", cover"];
+        taken.extend(parts.map(|part| plain(&format!("spare tile {tile}{part}"))));
+        taken.insert(plain(&format!("fastener for {tile}")));
+    }
+    for (sheet, _) in job.underlayments.get().into_iter().flatten() {
+        taken.extend(["patches", "rolls"].map(|what| plain(&format!("{sheet}, {what}"))));
+    }
+    let assemblies = job.assemblies.given().into_iter().flatten();
+    let lists = assemblies.filter_map(|(_, assembly)| assembly.get());
+    let lists = lists.flat_map(|assembly| [&assembly.items, &assembly.blocking_items]);
+    for item in lists.filter_map(Field::given).flatten().filter_map(Field::get) {
+        let Some(name) = item.item.get().filter(|name| taken.contains(&plain(name))) else { continue };
+        let message =
+            format!("the item {} is called as a line that the takeoff works out by itself", quoted(name));
+        let help = "call it otherwise; leave it out if it is that very thing";
+        reader.report(item.item.at, Code::ItemIsWorkedOut, message, help);
+    }
+}
+
+/// A name in lower case with single spaces.
+fn plain(name: &str) -> String {
+    name.to_lowercase().split_whitespace().collect::<Vec<_>>().join(" ")
 }
 
 /// What a list holds, none where it is left out.

@@ -85,6 +85,8 @@ codes! {
     Error PanAndCover = "pan-and-cover",
     /// Sheets that lap by their whole width or more.
     Error SheetLapTooWide = "sheet-lap-too-wide",
+    /// An item of an assembly that is called as a line of the material list which the takeoff works out.
+    Error ItemIsWorkedOut = "item-is-worked-out",
     /// A lag with more thread or tip than it is long.
     Error LagThread = "lag-thread",
     /// No hole saw is large enough.

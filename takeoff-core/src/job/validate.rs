@@ -2,7 +2,7 @@
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
-use super::assembly::{assembly, check_tuck_window};
+use super::assembly::{assembly, check_items, check_tuck_window};
 use super::bid;
 use super::codes::Code;
 use super::kinds::Name;
@@ -76,6 +76,7 @@ pub(super) fn job(written: raw::Job, reader: &mut Reader<'_>) -> Option<Job> {
             Some(assembly)
         }),
     };
+    check_items(&written, reader);
     check_slope_names(&written, reader);
     let slopes = written.slopes.get()?;
     if !few_enough(slopes, reader) {

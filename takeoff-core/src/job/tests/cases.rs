@@ -195,6 +195,16 @@ fn errors() -> Vec<Case> {
             "unseen-character",
             "item,unit,pack,price,currency,vendor_part\nstaple,each,1000,4.85,USD,T\u{200b}50\n",
         ),
+        case(
+            "item-is-worked-out",
+            "/assemblies/post-7/items/0/item",
+            at(POST, "items", json!([{ "item": "felt-30, rolls", "count": 1 }])),
+        ),
+        case(
+            "item-is-worked-out",
+            "/assemblies/post-7/blocking_items/0/item",
+            at(POST, "blocking_items", json!([{ "item": "Blocking  board", "count": 1 }])),
+        ),
         case("one-way", "/slopes/0/courses", slope("courses", json!({}))),
         case("one-way", "/slopes/0/courses", slope("courses/noses", json!(["0", "13 in"]))),
         case("one-way", "/slopes/0/rafters", slope("rafters", json!({ "width": "38 mm" }))),
