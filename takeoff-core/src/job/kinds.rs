@@ -295,7 +295,17 @@ impl Read for Bond {
         match tree.value(at) {
             Value::Text(word) if word == "straight" => Some(vec![(0, 1)]),
             Value::Text(word) if word == "half" => Some(vec![(0, 1), (1, 2)]),
-            Value::List if (1..=Bond::LONGEST).contains(&tree.children(at).count()) => {
+            Value::List if tree.children(at).next().is_none() => {
+                let help = format!("write {}", Self::EXPECTS);
+                reader.report(at, Code::BadFraction, "`bond` is a list without a fraction", help);
+                None
+            }
+            Value::List if tree.children(at).nth(Bond::LONGEST).is_some() => {
+                let message = format!("`bond` has more than {} fractions", Bond::LONGEST);
+                reader.report(at, Code::TooMany, message, "write those that repeat, once");
+                None
+            }
+            Value::List => {
                 let fractions: Vec<_> = tree
                     .children(at)
                     .map(|item| {
