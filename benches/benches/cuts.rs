@@ -10,7 +10,7 @@ use takeoff_core::model::Job;
 use takeoff_core::roof::Site;
 
 fn cuts(c: &mut Criterion) {
-    const POSTS: u64 = 100_000;
+    const POSTS: u64 = 50_000;
     let job = Job::read(&tilepost_benches::gable(1000, 1000, POSTS), &Files::new()).expect("a sound job");
     let slope = &job.slopes()[0];
     let site = Site::of(slope, job.practice());
@@ -18,7 +18,7 @@ fn cuts(c: &mut Criterion) {
         openings_of(slope).iter().zip(slope.posts()).map(|(o, post)| o.for_post(post)).collect();
     let mut group = c.benchmark_group("cuts");
     group.throughput(Throughput::Elements(POSTS)).sample_size(10);
-    group.bench_function("100 000 posts on 1 000 000 tiles, kinds and areas", |b| {
+    group.bench_function("50 000 posts on 1 000 000 tiles, kinds and areas", |b| {
         b.iter(|| {
             let (mut areas, mut kinds) = (0.0, [0u64; 4]);
             each_cut(&site, &openings, |cut| {

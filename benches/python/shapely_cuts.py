@@ -1,4 +1,4 @@
-"""The cuts of 100 000 posts as one would write them today: every tile a Shapely box, an STRtree over the
+"""The cuts of 50 000 posts as one would write them today: every tile a Shapely box, an STRtree over the
 boxes, vectorised intersection. The same field and the same posts as in `benches/benches/cuts.rs`.
 
     .venv/bin/python benches/python/shapely_cuts.py
@@ -13,7 +13,7 @@ import shapely
 
 INCH = 25.4
 COURSES = COLUMNS = 1000
-POSTS = 100_000
+POSTS = 50_000
 LENGTH, WIDTH, COVER, EXPOSURE = 16.5 * INCH, 13 * INCH, 12 * INCH, 13.25 * INCH
 RADIUS = 1.0 * INCH
 

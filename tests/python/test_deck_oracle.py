@@ -279,7 +279,7 @@ def draw(seed: int) -> Roof:
 
     practice = {
         "least_web": mm(10, 35), "hand_clearance": mm(0, 70), "drain": mm(0, 40), "deck_tuck": mm(10, 70),
-        "patch_underlap": mm(50, 110), "patch_side_margin": mm(20, 120), "least_top_tuck": mm(40, 90),
+        "patch_underlap": mm(70, 110), "patch_side_margin": mm(20, 120), "least_top_tuck": mm(40, 90),
         "least_side_cover": mm(30, 90), "bead_inset": mm(5, 20), "staple_spacing": mm(60, 140), "least_margin": mm(1, 10),
         "mesh_width": mm(60, 140) // 4 * 4, "edge_extension": mm(10, 29), "cement_film": mm(1, 5), "mesh_roll": mm(2_000, 9_000),
     }  # fmt: skip

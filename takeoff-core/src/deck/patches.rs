@@ -4,7 +4,7 @@ use serde::Serialize;
 
 use super::chains::Chains;
 use super::codes::NO_LAP_LINE_ABOVE;
-use super::zone::own_patch;
+use super::zone::{flashing, own_patch};
 use super::{Method, each_meeting_pair};
 use crate::geometry::{Ellipse, Point, Rect, grid, half, to_mm};
 use crate::model::{Post, Problem, Underlayment};
@@ -108,6 +108,12 @@ fn chained(site: &Site, methods: &[Method], own: &[(usize, Rect)]) -> Vec<Vec<us
 /// One patch, before it is known what it meets.
 fn patch(site: &Site, place: usize, bounds: &Rect, posts: &[&Post], line: Option<i64>) -> Patch {
     let (width, height) = (bounds.right - bounds.left, bounds.upper - bounds.lower);
+    debug_assert!(width > 0 && height > 0, "a patch has an area: {bounds:?}");
+    // The bounds on tuck and underlap that a job keeps to see to it: `job::assembly` and `job::practice`.
+    debug_assert!(
+        line.is_none() || posts.iter().all(|post| flashing(post).upper <= bounds.upper),
+        "a patch under a sheet reaches past the upper edge of its flashings: {bounds:?}"
+    );
     let pieces = pieces_of_sheet(height, &site.slope.underlayment);
     let laps = (pieces - 1) as i64 * grid(site.slope.underlayment.head_lap);
     let perimeter = 2 * (width + height);

@@ -2,7 +2,7 @@
 use std::collections::BTreeSet;
 
 use super::csv::Cells;
-use super::posts::Rules;
+use super::posts::{MOST_POSTS, Rules};
 use super::reader::{Files, Reader, quoted};
 use super::setback::check_posts;
 use super::sheet::{Column, Refusal, Sheet};
@@ -41,6 +41,12 @@ impl Job {
         let sheet = Sheet::read(text, &columns).map_err(|Refusal { code, message, help }| {
             vec![problem(code, String::new(), format!("{}: {message}", quoted(file)), help)]
         })?;
+        let count = sheet.rows().count();
+        if count as u64 > MOST_POSTS {
+            let message = format!("{}: {count} posts are more than {MOST_POSTS} in one job", quoted(file));
+            let help = "compare a part of the roof at a time";
+            return Err(vec![problem(Code::TooMany, String::new(), message, help)]);
+        }
         // The file stands for itself: what is wrong is told by its lines, not by a place in a job file.
         let (tree, _) = read::json("null").map_err(|problem| vec![problem])?;
         let files = Files::new();
@@ -48,9 +54,11 @@ impl Job {
         let reading = format!("{} was read with {}", quoted(file), sheet.shown());
         reader.report(At::ROOT, Code::CsvReadAs, reading, "look whether that is how it was meant");
 
+        let slopes: Vec<&str> = self.slopes.iter().map(|slope| slope.name.as_str()).collect();
+        let assemblies: Vec<&str> = self.assemblies.iter().map(|assembly| assembly.name.as_str()).collect();
         let mut built = Built::over(self);
         for row in sheet.rows() {
-            built.add(&mut Cells::of(row, file, At::ROOT, &mut reader));
+            built.add(&slopes, &assemblies, &mut Cells::of(row, file, At::ROOT, &mut reader));
         }
         let job = built.job(&mut reader);
         let (errors, findings) = reader.into_reports();
@@ -78,13 +86,11 @@ impl<'a> Built<'a> {
         Built { bid, rules: rules.collect(), posts: vec![Vec::new(); bid.slopes.len()] }
     }
 
-    fn add(&mut self, row: &mut Cells<'_, '_, '_>) {
-        let slopes: Vec<&str> = self.bid.slopes.iter().map(|slope| slope.name.as_str()).collect();
-        let assemblies: Vec<&str> =
-            self.bid.assemblies.iter().map(|assembly| assembly.name.as_str()).collect();
-        let slope = row.choice(0, "slope", &slopes);
+    /// Adds the post of a row; `slopes` and `assemblies` are the names that the bid has.
+    fn add(&mut self, slopes: &[&str], assemblies: &[&str], row: &mut Cells<'_, '_, '_>) {
+        let slope = row.choice(0, "slope", slopes);
         let name = row.name(1);
-        let assembly = row.choice(2, "assembly", &assemblies);
+        let assembly = row.choice(2, "assembly", assemblies);
         let (u, v) = (row.length(3), row.length(4));
         let Some(slope) = slope else { return };
         let at = u.zip(v).map(|(u, v)| SlopePoint { u, v });

@@ -1,10 +1,12 @@
 //! A post with its flashings: whether its parts fit each other.
+use std::collections::BTreeSet;
+
 use super::containers::List;
 use super::practice::{Assumptions, inches, of};
-use super::quantities::Size;
-use super::reader::{Field, Read, Reader};
+use super::quantities::{Gap, Size};
+use super::reader::{Field, Read, Reader, quoted};
 use super::screening::lags;
-use super::{Axis, raw};
+use super::{Axis, Display, DriedIn, Practice, raw};
 use crate::model::{Assembly, Bead, Code, Dabs, DeckFlashing, Item, PilotHoles, TopFlashing};
 use crate::units::Length;
 
@@ -114,6 +116,53 @@ fn deck_flashing(
     })
 }
 
+/// Whether a deck flashing that is dried in at the underlayment leaves a lap line a place to tuck.
+///
+/// A lap line tucks in `[v − down + drain, v + up − tuck]`; the window is not empty when `drain + tuck ≤ down + up`.
+/// A post is patched up to a lap line `f` above that window, and its patch begins at `v`: with `tuck ≤ up` the line
+/// lies above `v`, so that the patch comes out from under the sheet above and the sheet runs water onto it. The
+/// patch is then higher than the underlap; that it reaches past the flashing's upper edge is the underlap's own check.
+pub(super) fn check_tuck_window(
+    assembly: &Assembly,
+    practice: &Practice,
+    display: Display,
+    field: &Field<raw::Assembly>,
+    written: &Field<Option<raw::Practice>>,
+    reader: &mut Reader<'_>,
+) {
+    let flashing = &assembly.deck_flashing;
+    let Some(side) = field.get().and_then(|assembly| Some(&assembly.deck_flashing.get()?.up)) else { return };
+    if flashing.dried_in != DriedIn::Underlayment {
+        return;
+    }
+    // The job's own practice is the likelier slip; one that it leaves out is as usual, and the flashing is not.
+    let given = |field: fn(&raw::Practice) -> &Field<Option<Gap>>| {
+        written.given().map(field).filter(|field| field.is_given()).map(|field| field.at)
+    };
+    let (tuck, drain) = (given(|practice| &practice.deck_tuck), given(|practice| &practice.drain));
+    let name = quoted(&assembly.name);
+    let [up, length, deck_tuck, least_drain] =
+        [flashing.up, flashing.down + flashing.up, practice.deck_tuck, practice.drain]
+            .map(|length| display.length(length));
+    if practice.deck_tuck > flashing.up {
+        let message = format!(
+            "the sheet above can't cover {deck_tuck} of the deck flashing of {name}: it reaches {up} up from the \
+             post's centre"
+        );
+        let help = format!(
+            "give a `deck_tuck` in `practice` of at most {up}, or measure `up` of the flashing again"
+        );
+        reader.report(tuck.unwrap_or(side.at), Code::NoTuckWindow, message, help);
+    } else if practice.drain + practice.deck_tuck > flashing.down + flashing.up {
+        let message = format!(
+            "a drain of {least_drain} and a tuck of {deck_tuck} leave no lap line a place on the deck flashing of \
+             {name}, {length} from its lower to its upper edge"
+        );
+        let help = "give a smaller `drain` or `deck_tuck` in `practice`, or measure the flashing again";
+        reader.report(drain.or(tuck).unwrap_or(side.at), Code::NoTuckWindow, message, help);
+    }
+}
+
 fn top_flashing(field: &Field<raw::TopFlashing>) -> Option<TopFlashing> {
     let written = field.get()?;
     Some(TopFlashing {
@@ -122,6 +171,51 @@ fn top_flashing(field: &Field<raw::TopFlashing>) -> Option<TopFlashing> {
         up: *written.up.get()?,
         formed: written.formed.given().copied().unwrap_or(false),
     })
+}
+
+/// What the takeoff works out by itself, line by line, beside the lines of a tile or an underlayment.
+pub(super) const WORKED_OUT: [&str; 10] = [
+    "batten nail",
+    "blocking board",
+    "reinforcing mesh",
+    "reinforcing mesh, rolls",
+    "roof cement",
+    "roof cement, containers",
+    "saw blade",
+    "sealant",
+    "sealant cartridge",
+    "staple",
+];
+
+/// No item that an assembly brings is called as a line that the takeoff works out.
+///
+/// Lines of a material list, an order and a workbook are kept by their names: of two lines with one name, one would
+/// be lost. Names that differ by case or spaces only are taken for the same, as a person reading an order does.
+pub(super) fn check_items(job: &raw::Job, reader: &mut Reader<'_>) {
+    let mut taken: BTreeSet<String> = WORKED_OUT.into_iter().map(str::to_owned).collect();
+    for (tile, _) in job.tiles.get().into_iter().flatten() {
+        let parts = ["", ", pan", ", cover"];
+        taken.extend(parts.map(|part| plain(&format!("spare tile {tile}{part}"))));
+        taken.insert(plain(&format!("fastener for {tile}")));
+    }
+    for (sheet, _) in job.underlayments.get().into_iter().flatten() {
+        taken.extend(["patches", "rolls"].map(|what| plain(&format!("{sheet}, {what}"))));
+    }
+    let assemblies = job.assemblies.given().into_iter().flatten();
+    let lists = assemblies.filter_map(|(_, assembly)| assembly.get());
+    let lists = lists.flat_map(|assembly| [&assembly.items, &assembly.blocking_items]);
+    for item in lists.filter_map(Field::given).flatten().filter_map(Field::get) {
+        let Some(name) = item.item.get().filter(|name| taken.contains(&plain(name))) else { continue };
+        let message =
+            format!("the item {} is called as a line that the takeoff works out by itself", quoted(name));
+        let help = "call it otherwise; leave it out if it is that very thing";
+        reader.report(item.item.at, Code::ItemIsWorkedOut, message, help);
+    }
+}
+
+/// A name in lower case with single spaces.
+fn plain(name: &str) -> String {
+    name.to_lowercase().split_whitespace().collect::<Vec<_>>().join(" ")
 }
 
 /// What a list holds, none where it is left out.

@@ -42,7 +42,7 @@ impl Read for Text {
     }
 }
 
-/// What something is called: not blank, and short enough for a table.
+/// What something is called: not blank, short enough for a table, and without a character that nobody sees.
 pub(super) struct Name;
 schema!(Name: json_schema!({ "type": "string", "minLength": 1, "maxLength": Name::LONGEST }));
 
@@ -65,8 +65,55 @@ impl Name {
             reader.report(at, Code::OutOfRange, message, "give it a shorter one, it is shown in every table");
             return None;
         }
+        if let Some(unseen) = name.chars().find(|&c| is_unseen(c)) {
+            let shown: String = name.chars().map(|c| if is_unseen(c) { '□' } else { c }).collect();
+            let message = format!(
+                "the name {} has a character that nobody sees, U+{:04X}, where `□` stands",
+                quoted(&shown),
+                u32::from(unseen)
+            );
+            let help = "type the name again, with plain spaces and without line breaks";
+            reader.report(at, Code::UnseenCharacter, message, help);
+            return None;
+        }
+        if name.trim() != name {
+            let message = format!("the name {} begins or ends with a space", quoted(name));
+            reader.report(at, Code::UnseenCharacter, message, "take the space away");
+            return None;
+        }
         Some(name.to_owned())
     }
+}
+
+/// Whether a character leaves no mark on paper, a plain space aside: with it, two names would look alike.
+///
+/// Those are control characters, all other spaces, and what Unicode calls default ignorable (Unicode Character
+/// Database, `DerivedCoreProperties.txt`: zero-width spaces and joiners, soft hyphen, marks of direction, variation
+/// selectors, fillers, tags), beside it the marks of annotation and of hieroglyphs' layout, and the empty Braille cell.
+pub(super) fn is_unseen(c: char) -> bool {
+    let other = matches!(
+        c,
+        '\u{ad}'
+            | '\u{34f}'
+            | '\u{61c}'
+            | '\u{115f}'..='\u{1160}'
+            | '\u{17b4}'..='\u{17b5}'
+            | '\u{180b}'..='\u{180f}'
+            | '\u{200b}'..='\u{200f}'
+            | '\u{202a}'..='\u{202e}'
+            | '\u{2060}'..='\u{206f}'
+            | '\u{2800}'
+            | '\u{3164}'
+            | '\u{fe00}'..='\u{fe0f}'
+            | '\u{feff}'
+            | '\u{ffa0}'
+            | '\u{fff0}'..='\u{fffb}'
+            | '\u{13430}'..='\u{1343f}'
+            | '\u{1bca0}'..='\u{1bca3}'
+            | '\u{1d173}'..='\u{1d17a}'
+            | '\u{e0000}'..='\u{e0fff}'
+    );
+    other || c.is_control() || c.is_whitespace() && c != ' '
 }
 
 impl Read for Name {
@@ -248,7 +295,17 @@ impl Read for Bond {
         match tree.value(at) {
             Value::Text(word) if word == "straight" => Some(vec![(0, 1)]),
             Value::Text(word) if word == "half" => Some(vec![(0, 1), (1, 2)]),
-            Value::List if (1..=Bond::LONGEST).contains(&tree.children(at).count()) => {
+            Value::List if tree.children(at).next().is_none() => {
+                let help = format!("write {}", Self::EXPECTS);
+                reader.report(at, Code::BadFraction, "`bond` is a list without a fraction", help);
+                None
+            }
+            Value::List if tree.children(at).nth(Bond::LONGEST).is_some() => {
+                let message = format!("`bond` has more than {} fractions", Bond::LONGEST);
+                reader.report(at, Code::TooMany, message, "write those that repeat, once");
+                None
+            }
+            Value::List => {
                 let fractions: Vec<_> = tree
                     .children(at)
                     .map(|item| {

@@ -5,7 +5,7 @@ use super::breakage::breakage;
 use super::raw;
 use super::reader::{Field, Read, Reader, quoted};
 use super::three_course::mesh_and_cement;
-use crate::model::{Assumption, Display, Practice};
+use crate::model::{Assumption, Code, Display, Practice};
 use crate::units::{Length, Volume};
 
 /// The assumptions in force, listed as they are made.
@@ -98,7 +98,7 @@ pub(super) fn practice(
 ) -> Practice {
     let a = assumptions;
     let p = written.practice.given();
-    Practice {
+    let practice = Practice {
         least_web: a.length(
             "narrowest strip of tile that does not snap",
             given(p, |p| &p.least_web),
@@ -170,7 +170,35 @@ pub(super) fn practice(
         }),
         waste: a.waste(waste(p)),
         three_course: mesh_and_cement(written, a, reader),
+    };
+    check_patch_underlap(&practice, p, a.display, reader);
+    practice
+}
+
+/// A patch reaches past the upper edge of the flashing that it covers.
+///
+/// A post is patched where no lap line `f` is at or below `v + up − tuck`, and its patch runs to `f + under`. The
+/// lowest such line is next to `v + up − tuck`, so the patch ends above `v + up` wherever the line lies when
+/// `under ≥ tuck`.
+fn check_patch_underlap(
+    practice: &Practice,
+    written: Option<&raw::Practice>,
+    display: Display,
+    reader: &mut Reader<'_>,
+) {
+    let Some(written) = written else { return };
+    let both_read = written.patch_underlap.optional().is_some() && written.deck_tuck.optional().is_some();
+    if !both_read || practice.patch_underlap >= practice.deck_tuck {
+        return;
     }
+    let [underlap, tuck] = [practice.patch_underlap, practice.deck_tuck].map(|length| display.length(length));
+    let message = format!(
+        "a patch {underlap} under the sheet above can end below the upper edge of a flashing that tucks {tuck}"
+    );
+    let help = "give a `patch_underlap` of at least the `deck_tuck`";
+    let given = written.patch_underlap.is_given();
+    let at = if given { written.patch_underlap.at } else { written.deck_tuck.at };
+    reader.report(at, Code::PatchTooShort, message, help);
 }
 
 /// What the job says is lost, by item.

@@ -143,7 +143,7 @@ fn price_row(cells: &mut Cells<'_, '_, '_>) -> Option<PriceRow> {
     let measure = measure(cells);
     let pack = pack(measure, cells);
     let price = positive(PRICE, cells, true);
-    let vendor_part = is_text(VENDOR_PART, cells).then(|| cells.row.text(VENDOR_PART));
+    let vendor_part = vendor_part(cells);
     let minimum_order = minimum_order(cells);
     let (measure, pack) = (measure?, pack?);
     Some(PriceRow {
@@ -153,9 +153,20 @@ fn price_row(cells: &mut Cells<'_, '_, '_>) -> Option<PriceRow> {
         shown: format!("{} {}", pack.normalize(), cells.row.text(UNIT)),
         price: Money::new(price?),
         minimum_order: minimum_order?,
-        vendor_part: Some(vendor_part?.to_owned()).filter(|part| !part.is_empty()),
+        vendor_part: vendor_part?,
         line: cells.row.line(),
     })
+}
+
+/// The vendor's name for the pack, if the row has one.
+fn vendor_part(cells: &mut Cells<'_, '_, '_>) -> Option<Option<String>> {
+    if !is_text(VENDOR_PART, cells) {
+        return None;
+    }
+    if cells.row.text(VENDOR_PART).is_empty() {
+        return Some(None);
+    }
+    cells.name(VENDOR_PART).map(Some)
 }
 
 fn currency(cells: &mut Cells<'_, '_, '_>) -> Option<units::Currency> {

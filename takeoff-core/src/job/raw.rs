@@ -36,7 +36,7 @@ objects! {
         underlayments: Map<Underlayment>,
         /// The kinds of post with their flashings, fasteners and sealant, by name.
         assemblies: Option<Map<Assembly>>,
-        /// The slopes of the roof.
+        /// The slopes of the roof, with at most 50 000 posts over all of them.
         slopes: List<Slope>,
         /// How the crew works. What is left out is assumed, and every report lists the assumptions.
         practice: Option<Practice>,

@@ -96,6 +96,7 @@ impl Sheet {
             return Err(Refusal::new(Code::TooLarge, message, "make several slopes or several jobs of it"));
         }
         let separator = separator(text)?;
+        check_quotes(text, separator.unwrap_or(NO_SEPARATOR))?;
         let mut reader = csv::ReaderBuilder::new()
             .delimiter(separator.unwrap_or(NO_SEPARATOR))
             .flexible(true)
@@ -235,6 +236,55 @@ fn separator(text: &str) -> Result<Option<u8>, Refusal> {
             "separate the columns of the header in one way",
         )),
     }
+}
+
+/// Every quote that begins a cell ends it, on its own line: a stray one would take rows that follow into its cell.
+///
+/// A quote inside a cell that does not begin with one stands for itself, as in `4' 8"`. Lines are counted as by the
+/// `csv` crate.
+fn check_quotes(text: &str, separator: u8) -> Result<(), Refusal> {
+    /// What the cell is like up to here.
+    #[derive(Clone, Copy, PartialEq)]
+    enum Cell {
+        /// Empty, or spaces only.
+        Blank {
+            spaces: bool,
+        },
+        /// It began with something else than a quote.
+        Plain,
+        Quoted,
+        /// A quote that ends the cell, or the first of two that stand for one.
+        Ending,
+        /// Spaces behind the quote that ends it.
+        Ended,
+    }
+    let mut cell = Cell::Blank { spaces: false };
+    let mut line = 1;
+    let refused = |line: usize, what: &str| {
+        let message = format!("line {line}: {what}");
+        let help = "end the cell with a quote right before the separator, and write a quote inside it twice";
+        Err(Refusal::new(Code::BadCsv, message, help))
+    };
+    for byte in text.bytes() {
+        let space = byte == b' ' || byte == b'\t';
+        cell = match (cell, byte) {
+            (Cell::Quoted, b'\r' | b'\n') => return refused(line, "a quote is not closed on its line"),
+            (Cell::Quoted, b'"') => Cell::Ending,
+            (Cell::Quoted, _) => Cell::Quoted,
+            (_, b'\r' | b'\n') => Cell::Blank { spaces: false },
+            (_, byte) if byte == separator => Cell::Blank { spaces: false },
+            (Cell::Blank { spaces: false }, b'"') | (Cell::Ending, b'"') => Cell::Quoted,
+            (Cell::Blank { .. }, b'"') => return refused(line, "a space stands before the quote of a cell"),
+            (Cell::Blank { .. }, _) if space => Cell::Blank { spaces: true },
+            (Cell::Blank { .. } | Cell::Plain, _) => Cell::Plain,
+            (Cell::Ending | Cell::Ended, _) if space => Cell::Ended,
+            (Cell::Ending | Cell::Ended, _) => {
+                return refused(line, "a cell goes on behind its closing quote");
+            }
+        };
+        line += usize::from(byte == b'\n');
+    }
+    if cell == Cell::Quoted { refused(line, "a quote is not closed on its line") } else { Ok(()) }
 }
 
 /// The decimal mark of all numbers of a file. What may be a mark between thousands is refused, unless the

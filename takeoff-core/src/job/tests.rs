@@ -2,6 +2,7 @@
 mod cases;
 mod csv;
 mod fuzz;
+mod items;
 mod laid;
 mod layout;
 mod outline;

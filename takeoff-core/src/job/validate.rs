@@ -2,8 +2,9 @@
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
-use super::assembly::assembly;
+use super::assembly::{assembly, check_items, check_tuck_window};
 use super::kinds::Name;
+use super::posts::few_enough;
 use super::practice::{Assumptions, practice};
 use super::reader::{Field, Read, Reader, quoted};
 use super::screening::screening;
@@ -70,13 +71,17 @@ pub(super) fn job(written: raw::Job, reader: &mut Reader<'_>) -> Option<Job> {
             three_course::check(field, &practice, &written.practice, reader);
             let assembly = assembly(name, field, &mut assumptions, reader)?;
             check_bead_inset(&assembly, &practice, field, reader);
+            check_tuck_window(&assembly, &practice, display, field, &written.practice, reader);
             Some(assembly)
         }),
     };
+    check_items(&written, reader);
     check_slope_names(&written, reader);
-    let slopes: Vec<_> = written
-        .slopes
-        .get()?
+    let slopes = written.slopes.get()?;
+    if !few_enough(slopes, reader) {
+        return None;
+    }
+    let slopes: Vec<_> = slopes
         .iter()
         .map(|field| slope(field, &catalogue, &practice, display, &mut assumptions, reader))
         .collect();

@@ -63,6 +63,8 @@ codes! {
     Error RecordSaysNothing = "record-says-nothing",
     /// A name that is empty or blank.
     Error EmptyName = "empty-name",
+    /// A name with a character that nobody sees, such as a line break or a zero-width space.
+    Error UnseenCharacter = "unseen-character",
     /// Neither or both of two ways to say one thing.
     Error OneWay = "one-way",
     /// A name that no tile, underlayment or assembly has.
@@ -83,12 +85,18 @@ codes! {
     Error PanAndCover = "pan-and-cover",
     /// Sheets that lap by their whole width or more.
     Error SheetLapTooWide = "sheet-lap-too-wide",
+    /// An item of an assembly that is called as a line of the material list which the takeoff works out.
+    Error ItemIsWorkedOut = "item-is-worked-out",
     /// A lag with more thread or tip than it is long.
     Error LagThread = "lag-thread",
     /// No hole saw is large enough.
     Error NoHoleSaw = "no-hole-saw",
     /// A cone or flange that the post or the bead does not fit.
     Error FlashingTooSmall = "flashing-too-small",
+    /// A least tuck or a drain that leaves no lap line a place on a deck flashing.
+    Error NoTuckWindow = "no-tuck-window",
+    /// A patch that can end below the upper edge of its flashing.
+    Error PatchTooShort = "patch-too-short",
     /// An opening that the geometry is not made for.
     Error OpeningTooLarge = "opening-too-large",
     /// Three-course work is asked for, and nobody says that the building official allows it.

@@ -73,6 +73,19 @@ fn lags(change: Value) -> Value {
     json!({ format!("{POST}/lags"): lags })
 }
 
+/// A second slope, 160 m long, with two rows of so many posts 6 mm apart.
+fn second_slope(columns: u32) -> Value {
+    let mut second = good()["slopes"][0].clone();
+    second["name"] = json!("north");
+    second["outline"] = json!([["0", "0"], ["160 m", "0"], ["160 m", "5 m"], ["0", "5 m"]]);
+    second["posts"] = json!([]);
+    second["post_grids"] = json!([{
+        "name": "G", "assembly": "post-7", "u": "1 m", "v": "1 m",
+        "columns": columns, "column_spacing": "6 mm", "rows": 2, "row_spacing": "1 m",
+    }]);
+    json!({ "/slopes/-": second })
+}
+
 fn errors() -> Vec<Case> {
     let mut two_rows_without_a_gap = array("field", "3 ft", 3);
     two_rows_without_a_gap["rows"] = json!(2);
@@ -108,6 +121,9 @@ fn errors() -> Vec<Case> {
         case("out-of-limits", "/slopes/0/pitch", slope("pitch", json!("81 deg"))),
         case("unknown-choice", "/tiles/flat-13/held", at(TILE, "held", json!("nialed"))),
         case("unknown-choice", "/slopes/0/columns/bond", slope("columns/bond", json!("halb"))),
+        case("bad-fraction", "/slopes/0/columns/bond", slope("columns/bond", json!([]))),
+        case("wrong-type", "/slopes/0/columns/bond/2", slope("columns/bond", json!(["0", "1/2", ["1/3"]]))),
+        case("too-many", "/slopes/0/columns/bond", slope("columns/bond", json!(vec!["0"; 10_001]))),
         case("out-of-range", "/tiles/flat-13/thickness", at(TILE, "thickness", json!("0 in"))),
         case("out-of-range", "/slopes/0/walked", slope("walked", json!(-1))),
         case("out-of-range", "/practice/least_web", json!({ "/practice/least_web": "0 in" })),
@@ -147,6 +163,52 @@ fn errors() -> Vec<Case> {
         case("wrong-type", "/practice/cost_of_short", json!({ "/practice/cost_of_short": 45.5 })),
         case("out-of-range", "/tiles/flat-13/harvest", at(TILE, "harvest", json!(-1))),
         case("empty-name", "/slopes/0/name", slope("name", json!(" "))),
+        case("unseen-character", "/name", json!({ "/name": "Alder\u{200b} Court 7" })),
+        case("unseen-character", "/slopes/0/name", slope("name", json!("south\n"))),
+        case("unseen-character", "/slopes/0/posts/0/name", slope("posts/0/name", json!("A1\u{ad}"))),
+        case("unseen-character", "/slopes/0/posts/0/name", slope("posts/0/name", json!("A\u{a0}1"))),
+        case("unseen-character", "/slopes/0/posts/0/name", slope("posts/0/name", json!("A1 "))),
+        case(
+            "unseen-character",
+            "/slopes/0/posts/0/assembly",
+            slope("posts/0/assembly", json!("post-7\u{200d}")),
+        ),
+        case(
+            "unseen-character",
+            "/tiles/flat\u{202e}-13",
+            at("/tiles", "flat\u{202e}-13", good()["tiles"]["flat-13"].clone()),
+        ),
+        case(
+            "unseen-character",
+            "/assemblies/post-7/items/0/item",
+            at(POST, "items", json!([{ "item": "storm\tcollar", "count": 1 }])),
+        ),
+        case(
+            "unseen-character",
+            "/practice/waste/staple\u{feff}",
+            json!({ "/practice/waste": { "staple\u{feff}": 0.05 } }),
+        ),
+        case_with(
+            "unseen-character",
+            "/slopes/0/posts/csv",
+            slope("posts", json!({ "csv": "posts.csv" })),
+            &[("posts.csv", "name,assembly,u,v\nA\u{2066}1,post-7,5 ft,5 ft\n")],
+        ),
+        priced("unseen-character", "item,unit,pack,price,currency\nst\u{ad}aple,each,1000,4.85,USD\n"),
+        priced(
+            "unseen-character",
+            "item,unit,pack,price,currency,vendor_part\nstaple,each,1000,4.85,USD,T\u{200b}50\n",
+        ),
+        case(
+            "item-is-worked-out",
+            "/assemblies/post-7/items/0/item",
+            at(POST, "items", json!([{ "item": "felt-30, rolls", "count": 1 }])),
+        ),
+        case(
+            "item-is-worked-out",
+            "/assemblies/post-7/blocking_items/0/item",
+            at(POST, "blocking_items", json!([{ "item": "Blocking  board", "count": 1 }])),
+        ),
         case("one-way", "/slopes/0/courses", slope("courses", json!({}))),
         case("one-way", "/slopes/0/courses", slope("courses/noses", json!(["0", "13 in"]))),
         case("one-way", "/slopes/0/rafters", slope("rafters", json!({ "width": "38 mm" }))),
@@ -154,6 +216,8 @@ fn errors() -> Vec<Case> {
         case("unknown-reference", "/slopes/0/underlayment/kind", slope("underlayment/kind", json!("felt"))),
         case("unknown-reference", "/slopes/0/posts/3/assembly", slope("posts/3/assembly", json!("post-8"))),
         case("too-many", "/slopes/0/post_grids", slope("post_grids", json!([grid]))),
+        // 50 000 with the 14 that stand on the other slope are too many, and 49 986 are not.
+        case("too-many", "/slopes/1/post_grids", second_slope(25_000)),
         case("too-many", "/slopes/0/courses/exposure", slope("courses/exposure", json!("0.5 mm"))),
         case("too-many", "/slopes/0/rafters/spacing", slope("rafters/spacing", json!("1 mm"))),
         case("too-many", "/slopes/0/underlayment", json!({ "/underlayments/felt-30/head_lap": "35.999 in" })),
@@ -220,6 +284,24 @@ fn errors() -> Vec<Case> {
                 "/practice/mesh_width": "6 1/64 in",
             }),
         ),
+        // Two assemblies: the mast's flashing reaches 8 in up, 5 in down.
+        case(
+            "no-tuck-window",
+            "/practice/deck_tuck",
+            json!({ "/practice/deck_tuck": "7 1/64 in", "/practice/patch_underlap": "8 in" }),
+        ),
+        case("no-tuck-window", "/practice/drain", json!({ "/practice/drain": "9 1/64 in" })),
+        case(
+            "no-tuck-window",
+            "/assemblies/post-7/deck_flashing/up",
+            at(POST, "deck_flashing/up", json!("1 63/64 in")),
+        ),
+        case(
+            "patch-too-short",
+            "/practice/patch_underlap",
+            json!({ "/practice/patch_underlap": "1 63/64 in" }),
+        ),
+        case("patch-too-short", "/practice/deck_tuck", json!({ "/practice/deck_tuck": "4 1/64 in" })),
         case(
             "three-course-not-allowed",
             "/assemblies/post-7/deck_flashing/dried_in",
@@ -635,6 +717,9 @@ fn what_sits_exactly_on_a_limit_is_good() {
         json!({ "/slopes/0/arrays": [railed("field", "3 ft", json!({
             "/rails/clamps": [["0", "22 in"], ["28 in", "60 in"]], "/rows": 2, "/row_gap": "0",
         }))] }),
+        json!({ "/practice/deck_tuck": "7 in", "/practice/patch_underlap": "7 in", "/practice/drain": "4 in" }),
+        json!({ "/practice/drain": "9 in" }),
+        second_slope(24_993),
         json!({ "/practice/three_course_allowed": true }),
         three_course("/practice/edge_extension", json!("2 in")),
         three_course("/practice/mesh_width", json!("10 in")),

@@ -95,6 +95,33 @@ fn what_can_not_be_told_is_refused() {
     }
 }
 
+/// One stray quote made one post of three, with a line break in its name.
+#[test]
+fn a_quote_swallows_no_rows() {
+    for (rows, part) in [
+        ("\"A1,post-7,1 m,1 m\nA2,post-7,2 m,2 m\nA3\",post-7,3 m,3 m\n", "line 2: a quote is not closed"),
+        ("A1,post-7,1 m,1 m\nA2,post-7,2 m,\"2 m\n", "line 3: a quote is not closed"),
+        ("A1,post-7,1 m,1 m\nA2,post-7,2 m,\"2 m", "line 3: a quote is not closed"),
+        ("A1,post-7,1 m,\"4' 8\"\"\r\nA2,post-7,2 m,2 m\r\n", "line 2: a quote is not closed"),
+        ("\"A\"1,post-7,1 m,1 m\n", "line 2: a cell goes on behind its closing quote"),
+        ("\"A\" \"1\",post-7,1 m,1 m\n", "line 2: a cell goes on behind its closing quote"),
+        ("A1, \"post-7\",1 m,1 m\n", "line 2: a space stands before the quote"),
+    ] {
+        let (code, message) = refused(&format!("name,assembly,u,v\n{rows}"));
+        assert_eq!(code, "bad-csv", "{rows}");
+        assert!(message.contains(part), "{rows}\n{message}");
+    }
+    let (code, message) = refused("name,assembly,\"u\n,v\nA1,post-7,1 m,1 m\n");
+    assert_eq!(code, "bad-csv");
+    assert!(message.contains("line 1: a quote is not closed"), "{message}");
+    for row in ["\"A1\" ,post-7,1 m,1 m", "A1,post-7,3' 4\",4' 8\"", "\"A1\",\"post-7\",\"3' 4\"\"\",\"1 m\""]
+    {
+        assert_eq!(first(&format!("name,assembly,u,v\n{row}\n")).0, "A1", "{row}");
+    }
+    let (name, ..) = first("name,assembly,u,v\n\"\"\"A\"\", 1\",post-7,1 m,1 m\n");
+    assert_eq!(name, "\"A\", 1");
+}
+
 #[test]
 fn a_mark_is_told_by_another_length_of_the_file() {
     // `1,422` alone may be a thousand and more; beside `0,95` it can't be.
@@ -138,6 +165,9 @@ fn many_rows_are_read_and_too_many_refused() {
     };
     assert_eq!(posts(&rows(10_000)).unwrap().slopes[0].posts.len(), 10_000);
     assert_eq!(refused(&rows(1_000_001)).0, "too-many");
+    let job = posts(&rows(1)).unwrap();
+    let built = "slope,name,assembly,u,v\n".to_owned() + &"south,A,post-7,5 ft,5 ft\n".repeat(50_001);
+    assert_eq!(codes(&job.as_built("built.csv", &built).unwrap_err()), [("too-many", "")]);
 }
 
 #[test]

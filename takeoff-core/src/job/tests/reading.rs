@@ -241,3 +241,36 @@ proptest! {
         prop_assert_eq!(theirs.is_ok(), ours.is_ok());
     }
 }
+
+/// Unicode's general category `Cf` as another crate has it, but for the eight marks that enclose digits and are seen.
+#[test]
+fn no_format_character_gets_into_a_name() {
+    use unicode_properties::{GeneralCategory, UnicodeGeneralCategory};
+    let seen = |c: char| matches!(c, '\u{600}'..='\u{605}' | '\u{6dd}' | '\u{70f}' | '\u{890}'..='\u{891}' | '\u{8e2}' | '\u{110bd}' | '\u{110cd}');
+    let unseen = [
+        GeneralCategory::Control,
+        GeneralCategory::Format,
+        GeneralCategory::LineSeparator,
+        GeneralCategory::ParagraphSeparator,
+        GeneralCategory::SpaceSeparator,
+    ];
+    let mut refused = 0;
+    for c in (0..=u32::from(char::MAX)).filter_map(char::from_u32) {
+        if unseen.contains(&c.general_category()) && c != ' ' && !seen(c) {
+            assert!(crate::job::kinds::is_unseen(c), "U+{:04X}", u32::from(c));
+            refused += 1;
+        }
+    }
+    assert!(refused > 200, "{refused}");
+    for c in "aé' -–″½①日\u{301}🏠".chars() {
+        assert!(!crate::job::kinds::is_unseen(c), "U+{:04X}", u32::from(c));
+    }
+}
+
+#[test]
+fn an_unseen_character_is_shown() {
+    let job = super::with(good(), &json!({ "/slopes/0/posts/0/name": "A\u{200b}1" }));
+    let found = super::read(&job).unwrap_err();
+    assert_eq!(codes(&found), [("unseen-character", "/slopes/0/posts/0/name")]);
+    assert_eq!(found[0].message, "the name `A□1` has a character that nobody sees, U+200B, where `□` stands");
+}

@@ -11,26 +11,36 @@ impl Table<'_> {
     /// Numbers have at most 15 significant digits and no exponent: every reader gets back the same
     /// numbers.
     ///
-    /// A spreadsheet runs a text that begins with `=`, `+`, `-`, `@`, tab or carriage return as a
-    /// formula. Such texts get an apostrophe in front, by which spreadsheets know plain text; other
-    /// readers see the apostrophe. Numbers are left alone.
-    #[expect(clippy::expect_used, reason = "memory takes every byte, and the text went in as UTF-8")]
+    /// Text with a semicolon or a tab is quoted as well, since some spreadsheets split at those.
+    ///
+    /// A spreadsheet runs a cell that begins with `=`, `+`, `-` or `@` (full-width ones too) as a formula.
+    /// Such text gets an apostrophe in front of that character, by which spreadsheets know plain text; other
+    /// readers see the apostrophe. The same holds behind each comma, semicolon, tab, quote and line break
+    /// inside a text: a spreadsheet that splits rows in another way may begin a cell there. Text that begins
+    /// with a tab or a carriage return gets an apostrophe, too. Numbers are left alone.
     pub fn csv(&self) -> String {
-        let mut writer = csv::WriterBuilder::new().terminator(csv::Terminator::CRLF).from_writer(Vec::new());
-        self.write(&mut writer).expect("all columns are equally long");
-        String::from_utf8(writer.into_inner().expect("memory takes every byte")).expect("text is UTF-8")
-    }
-
-    fn write(&self, writer: &mut csv::Writer<Vec<u8>>) -> csv::Result<()> {
-        writer.write_record(self.columns().iter().map(|column| column.name))?;
+        let mut text = String::new();
+        let names = self.columns().iter().map(|column| column.name.into());
+        add_row(&mut text, names);
         for row in 0..self.rows() {
-            for column in self.columns() {
-                writer.write_field(column.values.cell(row).as_ref())?;
-            }
-            writer.write_record(None::<&[u8]>)?;
+            add_row(&mut text, self.columns().iter().map(|column| column.values.cell(row)));
         }
-        Ok(())
+        text
     }
+}
+
+fn add_row<'a>(text: &mut String, cells: impl Iterator<Item = Cow<'a, str>>) {
+    for (column, cell) in cells.enumerate() {
+        if column > 0 {
+            text.push(',');
+        }
+        if cell.contains([',', ';', '\t', '"', '\r', '\n']) {
+            text.extend(["\"", &cell.replace('"', "\"\""), "\""]);
+        } else {
+            text.push_str(&cell);
+        }
+    }
+    text.push_str("\r\n");
 }
 
 impl Values<'_> {
@@ -47,7 +57,21 @@ impl Values<'_> {
     }
 }
 
-/// The text, with an apostrophe in front where a spreadsheet would take it for a formula.
+/// The text, with an apostrophe wherever a spreadsheet could take what follows for a formula.
 fn neutralised(text: &str) -> Cow<'_, str> {
-    if text.starts_with(['=', '+', '-', '@', '\t', '\r']) { format!("'{text}").into() } else { text.into() }
+    const RUNS: [char; 8] = ['=', '+', '-', '@', '＝', '＋', '－', '＠'];
+    let breaks = text.starts_with(['\t', '\r']);
+    if !breaks && !text.contains(RUNS) {
+        return text.into();
+    }
+    let mut plain = String::from(if breaks { "'" } else { "" });
+    let mut may_begin = true;
+    for c in text.chars() {
+        if may_begin && RUNS.contains(&c) {
+            plain.push('\'');
+        }
+        plain.push(c);
+        may_begin = matches!(c, ',' | ';' | '\t' | '"' | '\r' | '\n') || may_begin && c == ' ';
+    }
+    plain.into()
 }

@@ -16,6 +16,8 @@ mod posts;
 mod screening;
 mod spares;
 mod table;
+#[cfg(test)]
+mod tests;
 mod tiles;
 
 use crate::slope_takeoff::SlopeTakeoff;

@@ -136,13 +136,26 @@ pub(in crate::report) fn commercial() -> Takeoff {
 }
 
 /// The gable with this name for everything that has one.
+///
+/// A job refuses names with characters that nobody sees: those are put into the takeoff of a job without them.
 pub(in crate::report) fn named(name: &str) -> Takeoff {
-    edited(|job| {
+    let seen: String = name.chars().filter(|&c| !c.is_control() && c != '\u{202e}').collect();
+    let mut takeoff = edited(|job| {
         let text = job.to_string();
-        let written = json!(name).to_string();
+        let written = json!(seen).to_string();
         let text = ["Fernhill Lane 12", "south", "flat-13", "felt-30", "post-7", "A1", "storm collar"]
             .iter()
             .fold(text, |text, old| text.replace(&format!("\"{old}\""), &written));
         *job = serde_json::from_str(&text).unwrap();
-    })
+    });
+    takeoff.job = name.to_owned();
+    for slope in &mut takeoff.slopes {
+        slope.name = name.to_owned();
+        slope.posts[0].name = name.to_owned();
+        slope.tiles[0].piece = name.to_owned();
+    }
+    for line in takeoff.materials.iter_mut().filter(|line| line.item == seen) {
+        line.item = name.to_owned();
+    }
+    takeoff
 }

@@ -25,8 +25,13 @@ fn every_value_comes_back() {
                     let (cell, place) = (row[i].as_str(), format!("{name}.{} row {j}", column.name));
                     match &column.values {
                         Values::Text(texts) => {
-                            let plain = cell.strip_prefix('\'').unwrap_or(cell);
-                            assert_eq!(plain, texts[j].as_deref().unwrap_or_default(), "{place}");
+                            // Apostrophes keep text from being run: see how text is neutralised.
+                            let text = texts[j].as_deref().unwrap_or_default();
+                            assert_eq!(cell.replace('\'', ""), text.replace('\'', ""), "{place}");
+                            assert!(
+                                cell == text || text.contains(['=', '+', '-', '@', '\t', '\r']),
+                                "{place}"
+                            );
                         }
                         Values::Number(values) => {
                             let back = cell.parse::<f64>().ok();

@@ -1,0 +1,63 @@
+//! Names of items beside those of the lines that a takeoff works out.
+use std::collections::BTreeSet;
+
+use serde_json::{Value, json};
+
+use super::super::{Files, Job};
+use super::{codes, read, with};
+use crate::takeoff::takeoff;
+
+/// Jobs whose takeoffs have every kind of line: felt, cement and mesh, boards, battens, blades, pans and covers.
+fn jobs() -> Vec<Value> {
+    let texts = [
+        include_str!("../../../../fixtures/plain-gable/job.json"),
+        include_str!("../../../../fixtures/pan-cover-plumb/job.json"),
+        include_str!("../../../../fixtures/three-course-porch/job.json"),
+        include_str!("../../../../fixtures/double-lap-cottage/job.json"),
+    ];
+    let job = |text: &str| {
+        let mut job: Value = serde_json::from_str(text).unwrap();
+        let fields = job.as_object_mut().unwrap();
+        fields.remove("prices");
+        fields.remove("bid");
+        job["practice"]["blade_life"] = json!("1 m");
+        job
+    };
+    texts.map(job).into()
+}
+
+#[test]
+fn no_item_is_called_as_a_line_of_the_takeoff() {
+    let mut lines = BTreeSet::new();
+    for written in jobs() {
+        let job = Job::read(&written.to_string(), &Files::new()).unwrap();
+        let assemblies = job.assemblies.iter();
+        let brought: BTreeSet<&str> = assemblies
+            .flat_map(|assembly| assembly.items.iter().chain(&assembly.blocking_items))
+            .map(|item| item.item.as_str())
+            .collect();
+        let assembly = &job.assemblies[0].name;
+        for line in takeoff(&job).unwrap().materials {
+            let items =
+                json!({ format!("/assemblies/{assembly}/items"): [{ "item": line.item, "count": 1 }] });
+            let found = read(&with(written.clone(), &items));
+            if brought.contains(line.item.as_str()) {
+                assert!(found.is_ok(), "{}", line.item);
+                continue;
+            }
+            let problems = found.err().unwrap_or_else(|| panic!("`{}` is taken for an item", line.item));
+            let at = format!("/assemblies/{assembly}/items/0/item");
+            assert_eq!(codes(&problems), [("item-is-worked-out", at.as_str())], "{}", line.item);
+            lines.insert(line.item);
+        }
+    }
+    for line in super::super::assembly::WORKED_OUT {
+        assert!(lines.contains(line), "no fixture has a line `{line}`: {lines:?}");
+    }
+    for start in ["spare tile ", "fastener for "] {
+        assert!(lines.iter().any(|line| line.starts_with(start)), "{start}: {lines:?}");
+    }
+    for end in [", patches", ", rolls", ", pan", ", cover"] {
+        assert!(lines.iter().any(|line| line.ends_with(end)), "{end}: {lines:?}");
+    }
+}
