@@ -1,10 +1,9 @@
 //! The core's text entries for JavaScript: strings in, strings out, nothing kept between calls.
 //!
-//! `files` is the text of a JSON object that holds the files a job names: name to text. Everything else
-//! about the entries, their documents and their problems is told in `takeoff_core::api`.
+//! `files` is the text of a JSON object with the files that a job names: name to text. `takeoff_core::api` describes
+//! the entries, their documents and their problems.
 use takeoff_core::api;
 use takeoff_core::job::Files;
-use takeoff_core::report::tables;
 use wasm_bindgen::prelude::*;
 
 /// The takeoff of a job, or its problems.
@@ -68,10 +67,22 @@ pub fn report_html(job: &str, files: &str) -> Result<Option<String>, JsError> {
     Ok(api::report_html(job, &read(files)?))
 }
 
-/// What to bring, as CSV; nothing where the job has problems.
+/// The material list as CSV; nothing where the job has problems.
 #[wasm_bindgen]
 pub fn materials_csv(job: &str, files: &str) -> Result<Option<String>, JsError> {
-    Ok(api::read_and_take_off(job, &read(files)?).ok().map(|takeoff| tables::materials(&takeoff).csv()))
+    Ok(api::materials_csv(job, &read(files)?))
+}
+
+/// The takeoff, the material list in words and the roof map of one slope, or the problems of the job.
+#[wasm_bindgen]
+pub fn view_json(job: &str, files: &str, slope: &str) -> Result<String, JsError> {
+    Ok(api::view_json(job, &read(files)?, slope))
+}
+
+/// Words for the kinds in a takeoff.
+#[wasm_bindgen]
+pub fn words_json() -> String {
+    api::words_json()
 }
 
 fn read(files: &str) -> Result<Files, JsError> {

@@ -30,6 +30,31 @@ export function layout(job, files = {}) {
   return JSON.parse(core.layout_json(text(job), JSON.stringify(files)));
 }
 
+/**
+ * One order for several jobs: needs added up before they are rounded to packs, spares pooled by tile.
+ *
+ * @param {(object | string | { job: object | string, files: Record<string, string> })[]} jobs job files, each alone or
+ *   with the texts of the files that it names
+ * @returns {{ ok: true, order: object } | { ok: false, problems: Problem[] }}
+ */
+export function order(jobs) {
+  const pairs = jobs.map((each) => (each.job === undefined ? [text(each), {}] : [text(each.job), each.files ?? {}]));
+  return JSON.parse(core.order_json(JSON.stringify(pairs)));
+}
+
+/**
+ * What changed between a job as bid and the same job as built.
+ *
+ * @param {object | string} bid a job file's document, or its text
+ * @param {object | string} asBuilt
+ * @param {{ bid?: Record<string, string>, asBuilt?: Record<string, string> }} [files] texts of the files that each names
+ * @returns {{ ok: true, comparison: object } | { ok: false, problems: Problem[] }}
+ */
+export function compare(bid, asBuilt, files = {}) {
+  return JSON.parse(core.compare_json(
+    text(bid), JSON.stringify(files.bid ?? {}), text(asBuilt), JSON.stringify(files.asBuilt ?? {})));
+}
+
 /** Every problem of a job: errors, and findings where it can be taken off. */
 export function check(job, files = {}) {
   return JSON.parse(core.check_json(text(job), JSON.stringify(files)));

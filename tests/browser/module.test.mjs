@@ -4,10 +4,10 @@ import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { test } from "node:test";
 import fc from "fast-check";
-import { jobs, read, root, web } from "./core.mjs";
-import { rows } from "../../takeoff-wasm/web/calculator/csv.js";
+import { core, jobs, read, root, web } from "./core.mjs";
+import { rows } from "./csv.mjs";
 import { length, shortLength } from "../../takeoff-wasm/web/calculator/lengths.js";
-import init, { check, layout, schema, takeoff } from "../../takeoff-wasm/web/tilepost.js";
+import init, { check, compare, layout, order, schema, takeoff } from "../../takeoff-wasm/web/tilepost.js";
 
 await init(readFileSync(join(web, "pkg/tilepost_bg.wasm")));
 
@@ -37,6 +37,46 @@ test("a layout is that of the fixture, and its job is taken off", () => {
   assert.equal(takeoff(job, JSON.parse(files)).takeoff.counts.posts, laid.after.posts);
   const none = layout({ ...JSON.parse(text), prices: undefined, bid: undefined }, JSON.parse(files));
   assert.deepEqual(none.problems.map(({ code }) => code), ["no-costs"]);
+});
+
+test("one order for two jobs adds their needs up", () => {
+  const [job] = schema().examples;
+  const other = { ...job, name: "another" };
+  const need = (lines) => Object.fromEntries(lines.filter(({ packs_of }) => !packs_of).map(({ item, need }) => [item, need]));
+  const { ok, order: both } = order([job, { job: JSON.stringify(other), files: {} }]);
+  assert.ok(ok);
+  assert.deepEqual(both.jobs, [job.name, "another"]);
+  const [alone, together] = [need(takeoff(job).takeoff.materials), need(both.materials)];
+  assert.equal(together["lag 5/16 x 3 1/2 in"], 2 * alone["lag 5/16 x 3 1/2 in"]);
+});
+
+test("a job compared with itself shows no change, and with a post moved one post", () => {
+  const { text, files } = read(join(root, "fixtures/plain-gable/job.json"));
+  const bid = JSON.parse(text);
+  const built = structuredClone(bid);
+  built.slopes[0].posts[0].v = "7 ft 1 in";
+  const beside = { bid: JSON.parse(files), asBuilt: JSON.parse(files) };
+  assert.equal(compare(bid, text, beside).comparison.changed, false);
+  const { comparison } = compare(bid, built, beside);
+  assert.deepEqual(comparison.posts.map(({ name }) => name), [bid.slopes[0].posts[0].name]);
+});
+
+test("a view is the takeoff, the list in words and the map, and its words know every kind", () => {
+  const words = JSON.parse(core.words_json());
+  for (const path of jobs) {
+    const { text, files } = read(path);
+    const { takeoff: result } = takeoff(text, JSON.parse(files));
+    const slope = result.slopes.at(-1).name;
+    const view = JSON.parse(core.view_json(text, files, slope));
+    assert.deepEqual(view.takeoff, result);
+    assert.deepEqual(view.bring, rows(core.materials_csv(text, files)).map(({ item, bring_shown }) => [item, bring_shown]));
+    assert.equal(view.map, core.roof_map_svg(text, files, slope));
+    const posts = result.slopes.flatMap(({ posts }) => posts);
+    const sides = result.slopes.flatMap(({ cuts }) => cuts).flatMap(({ open_to }) => open_to);
+    assert.deepEqual(posts.filter(({ situation }) => !words.situations[situation]), []);
+    assert.deepEqual(sides.filter((side) => !words.sides[side]), []);
+    assert.deepEqual(Object.keys(words.counts).sort(), Object.keys(result.counts).filter((key) => !key.endsWith("_mm")).sort());
+  }
 });
 
 test("problems are data", () => {

@@ -70,6 +70,21 @@ test("the scenario that is shipped is the plain gable", () => {
     "copy it: cp fixtures/plain-gable/job.json takeoff-wasm/web/job.json");
 });
 
+test("each post is drawn on the map under its handle", async (t) => {
+  const page = await opened(t);
+  const apart = await page.evaluate(() => {
+    const root = document.querySelector("tilepost-calculator").shadowRoot;
+    const centre = (box) => [box.x + box.width / 2, box.y + box.height / 2];
+    return [...root.querySelectorAll("button.handle")].map((handle) => {
+      const name = /^post ([^,]+),/.exec(handle.getAttribute("aria-label"))[1];
+      const drawn = root.querySelector(`[data-post="${CSS.escape(name)}"] ellipse`);
+      const [[x, y], [u, v]] = [handle, drawn].map((mark) => centre(mark.getBoundingClientRect()));
+      return Math.hypot(x - u, y - v);
+    });
+  });
+  assert.ok(apart.length > 10 && Math.max(...apart) < 3, `pixels apart: ${apart}`);
+});
+
 test("the browser gives the same bytes as Node", async (t) => {
   const page = await opened(t);
   const text = await page.evaluate(async ([job, files]) => {
@@ -139,7 +154,7 @@ test("a post is moved by keys", async (t) => {
   await page.getByText("A1 stands at 4 ft 8 1/4 in along, 3 ft 2 1/4 in up").waitFor();
   assert.equal(await field(page, "along the eave").inputValue(), "4 ft 8 1/4 in");
   assert.equal(await field(page, "up the slope").inputValue(), "3 ft 2 1/4 in");
-  assert.equal(await page.evaluate(() => document.activeElement.shadowRoot.activeElement.className), "post");
+  assert.equal(await page.evaluate(() => document.activeElement.shadowRoot.activeElement.className), "handle");
 });
 
 test("a place that can't be is told at its field, with its path, and mended", async (t) => {

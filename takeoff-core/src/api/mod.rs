@@ -20,6 +20,7 @@ enum Answer<'a> {
     Comparison { ok: bool, comparison: &'a Comparison },
     Layout { ok: bool, layout: &'a Layout, job: &'a LaidJob },
     Order { ok: bool, order: &'a Order },
+    View { ok: bool, takeoff: &'a Takeoff, bring: Vec<(&'a str, String)>, map: Option<String> },
     Problems { ok: bool, problems: &'a [Problem] },
 }
 
@@ -50,6 +51,33 @@ pub fn answer(taken: &Result<Takeoff, Vec<Problem>>) -> String {
         Ok(takeoff) => text(&Answer::Takeoff { ok: true, takeoff }, 5),
         Err(problems) => text(&Answer::Problems { ok: false, problems }, 3),
     }
+}
+
+/// One takeoff as a page shows it: `{"ok": true, "takeoff": {…}, "bring": [[item, amount], …], "map": "<svg …"}`.
+///
+/// `bring` is the material list in words; `map` is the roof map of the slope of that name, `null` where the job has
+/// none.
+///
+/// # Example
+///
+/// ```
+/// use takeoff_core::{api, job::EXAMPLE};
+/// let view = api::view_json(EXAMPLE, &Default::default(), "south");
+/// assert!(view.contains("\"map\": \"<svg"));
+/// ```
+pub fn view_json(job: &str, files: &Files, slope: &str) -> String {
+    match read_and_take_off(job, files) {
+        Ok(takeoff) => {
+            let (bring, map) = (report::brought(&takeoff), report::roof_map(&takeoff, slope));
+            text(&Answer::View { ok: true, takeoff: &takeoff, bring, map }, 4)
+        }
+        Err(problems) => text(&Answer::Problems { ok: false, problems: &problems }, 3),
+    }
+}
+
+/// Words for the kinds in a takeoff: `{"situations": {…}, "sides": {…}, "counts": {…}}`, in the order of showing.
+pub fn words_json() -> String {
+    text(&report::dictionary(), usize::MAX)
 }
 
 /// What changed between two jobs, as bid and as built: `{"ok": true, "comparison": {…}}`.
@@ -176,6 +204,11 @@ pub fn files_named_json(job: &str) -> String {
 /// The roof map of a slope; `None` where the job has a problem or no slope of that name.
 pub fn roof_map_svg(job: &str, files: &Files, slope: &str) -> Option<String> {
     report::roof_map(&read_and_take_off(job, files).ok()?, slope)
+}
+
+/// The material list as CSV; `None` where the job has a problem.
+pub fn materials_csv(job: &str, files: &Files) -> Option<String> {
+    Some(report::tables::materials(&read_and_take_off(job, files).ok()?).csv())
 }
 
 /// The report as one HTML page; `None` where the job has a problem.

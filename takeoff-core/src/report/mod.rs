@@ -5,6 +5,7 @@
 
 mod bid;
 mod comparison;
+mod dictionary;
 mod document;
 mod files;
 mod findings;
@@ -32,6 +33,7 @@ mod workbook;
 
 pub use crate::takeoff::{CAUTIONS, question};
 pub use comparison::comparison;
+pub(crate) use dictionary::dictionary;
 pub(crate) use document::json_text;
 pub use document::{document, laid_document, layout_document, order_document};
 pub use files::{files, layout_files, order_files};
@@ -43,5 +45,6 @@ pub use roof_map::roof_map;
 pub use shift_map::shift_map;
 pub use spares_chart::spares_chart;
 pub use summary::summary;
+pub(crate) use tables::brought;
 #[cfg(feature = "workbook")]
 pub use workbook::workbook;

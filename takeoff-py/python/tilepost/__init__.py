@@ -11,8 +11,7 @@ from typing import Any
 from . import _tilepost
 from ._tilepost import Table
 from .errors import JobError, Problem
-from .job import Job
-from .layout import Layout
+from .job import Job, Layout
 from .takeoff import Takeoff
 
 __all__ = ["Job", "JobError", "Layout", "Problem", "Table", "Takeoff", "order", "schema"]

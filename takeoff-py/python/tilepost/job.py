@@ -1,4 +1,4 @@
-"""A job: what is on the roof and what goes through it."""
+"""A job: the roof and what goes through it; and a job whose arrays are laid out."""
 
 from __future__ import annotations
 
@@ -11,7 +11,7 @@ from typing import Any
 from . import _tilepost
 from .errors import Problem
 from .files import read_text
-from .layout import Layout
+from .notebook import shown
 from .takeoff import Takeoff
 
 
@@ -78,3 +78,22 @@ class Job:
 
     def __reduce__(self) -> tuple[type[Job], tuple[str, dict[str, str]]]:
         return type(self), (self._text, self._files)
+
+
+class Layout(_tilepost.Layout):
+    __doc__ = _tilepost.Layout.__doc__
+
+    __slots__ = ()
+
+    @property
+    def job(self) -> Job:
+        """The job as laid out: arrays moved, posts set. It can be taken off, or laid out once more."""
+        named = json.loads(_tilepost.files_named_json(self.job_text))
+        return Job(self.job_text, {name: self.files[name] for name in named})
+
+    def _repr_html_(self) -> str:
+        maps = (
+            (f"cost of array {array} on slope {slope} by its place", self.to_svg(slope, array))
+            for slope, array in self.arrays
+        )
+        return shown(self.summary(), maps)

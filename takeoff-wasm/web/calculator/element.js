@@ -8,7 +8,6 @@ import { PostPanel } from "./post.js";
 import { problems } from "./problems.js";
 import { Session } from "./session.js";
 import { countTable, materialTable } from "./totals.js";
-import { SITUATIONS } from "./words.js";
 
 class Calculator extends HTMLElement {
   #session = new Session({ changed: () => this.#changed(), failed: ({ message }) => (this.#status.textContent = message) });
@@ -155,7 +154,7 @@ class Calculator extends HTMLElement {
     const { situation } = this.#find(now, this.#chosen);
     this.#status.textContent = wrong.length
       ? `${this.#chosen} can't be taken off at ${u} along, ${v} up: ${wrong[0].message}`
-      : `${this.#chosen} stands at ${u} along, ${v} up: ${SITUATIONS[situation]}`;
+      : `${this.#chosen} stands at ${u} along, ${v} up: ${this.#session.words.situations[situation]}`;
   }
 
   async #show() {
@@ -167,7 +166,7 @@ class Calculator extends HTMLElement {
     this.#map.show(svg, this.#posts(now), {
       chosen: this.#chosen, was, display: now.display,
       label: ({ name, u_mm, v_mm, situation }) =>
-        `post ${name}, ${this.#length(u_mm)} along, ${this.#length(v_mm)} up: ${SITUATIONS[situation]}`,
+        `post ${name}, ${this.#length(u_mm)} along, ${this.#length(v_mm)} up: ${this.#session.words.situations[situation]}`,
     });
     this.#panel.view.hidden = !post;
     if (post) {
@@ -176,10 +175,10 @@ class Calculator extends HTMLElement {
         typed: this.#session.typed(this.#slope, this.#chosen),
         findings: this.#session.findings(this.#slope, this.#chosen),
         cuts: now.slopes[this.#slope].cuts.filter(({ posts }) => posts.includes(post.name)),
-        was, display: now.display,
+        was, display: now.display, words: this.#session.words,
       });
     }
-    this.#totals.replaceChildren(countTable(now, before), materialTable(bring, broughtBefore));
+    this.#totals.replaceChildren(countTable(now, before, this.#session.words.counts), materialTable(bring, broughtBefore));
     this.#notes.replaceChildren(...notes(now));
     this.#showProblems();
     if (this.#session.settled && !this.#session.problems.length) this.#aim = undefined;

@@ -89,7 +89,7 @@ export class RoofMap {
   }
 
   #handle(name) {
-    const button = element("button", { type: "button", class: "post", "aria-describedby": "how" });
+    const button = element("button", { type: "button", class: "handle", "aria-describedby": "how" });
     const handle = { button, place: undefined, held: undefined };
     button.addEventListener("pointerdown", (event) => {
       if (event.button !== 0) return;

@@ -2,7 +2,6 @@
 import { element } from "./dom.js";
 import { length, shortLength } from "./lengths.js";
 import { problems } from "./problems.js";
-import { SIDES, SITUATIONS } from "./words.js";
 
 const FIELDS = { u: "along the eave", v: "up the slope" };
 
@@ -47,8 +46,9 @@ export class PostPanel {
    * @param {object[]} with.findings what is odd about it
    * @param {object} [with.was] the post as the job opened with it, where that is another place
    * @param {"imperial" | "metric"} with.display
+   * @param {{ situations: Record<string, string>, sides: Record<string, string> }} with.words the core's words
    */
-  show(post, { names, typed, cuts, findings, was, display }) {
+  show(post, { names, typed, cuts, findings, was, display, words }) {
     const known = [...this.#choice.options].map((option) => option.value);
     if (known.join("\n") !== names.join("\n")) {
       this.#choice.replaceChildren(...names.map((name) => element("option", { value: name }, name)));
@@ -61,7 +61,7 @@ export class PostPanel {
     }
     this.fault({});
     this.#facts.replaceChildren(
-      facts(post, cuts, was, display), ...this.#buttons(post, was, display), problems(findings));
+      facts(post, cuts, was, display, words), ...this.#buttons(post, was, display, words), problems(findings));
   }
 
   /** Shows what is wrong with a field; fields left out are right. */
@@ -73,11 +73,11 @@ export class PostPanel {
     }
   }
 
-  #buttons({ nearest }, was, display) {
+  #buttons({ nearest }, was, display, words) {
     const [up, direction] = nearest ? [Math.abs(nearest.up_mm), nearest.up_mm < 0 ? "down" : "up"] : [];
     return [
       nearest && element("p", {}, "A better place is near: ",
-        element("strong", {}, `${length(up, display)} ${direction}`), `, ${SITUATIONS[nearest.situation]}. `,
+        element("strong", {}, `${length(up, display)} ${direction}`), `, ${words.situations[nearest.situation]}. `,
         element("button", { type: "button", id: "nearest", onclick: () => this.#told.move(nearest.v_mm) }, "Move it there")),
       was && element("p", {},
         element("button", { type: "button", id: "restore", onclick: () => this.#told.restore() }, "Put it back")),
@@ -85,11 +85,11 @@ export class PostPanel {
   }
 }
 
-function facts(post, cuts, was, display) {
+function facts(post, cuts, was, display, words) {
   const { margin, deck, top } = post;
   const rows = [
-    ["meets", SITUATIONS[post.situation] + (post.severed ? ", a tile severed" : ""), was && SITUATIONS[was.situation]],
-    ...cuts.map((cut) => [`tile ${cut.tile}`, cutInWords(cut, display)]),
+    ["meets", words.situations[post.situation] + (post.severed ? ", a tile severed" : ""), was && words.situations[was.situation]],
+    ...cuts.map((cut) => [`tile ${cut.tile}`, cutInWords(cut, display, words.sides)]),
     ["deck flashing", deck.method, was?.deck.method],
     ["tile flashing", top.passes ? "tucks and covers" : "falls short", was && (was.top.passes ? "tucks and covers" : "falls short")],
     ["may land off by", ["left", "right", "down", "up"].map((way) => `${length(margin[`${way}_mm`], display)} ${way}`).join(", ")],
@@ -100,9 +100,9 @@ function facts(post, cuts, was, display) {
   ]));
 }
 
-function cutInWords(cut, display) {
+function cutInWords(cut, display, sides) {
   const size = `${shortLength(2 * cut.half_width_mm, display)} × ${shortLength(2 * cut.half_height_mm, display)}`;
   const place = `${shortLength(cut.from_left_mm, display)} from the left, ${shortLength(cut.from_nose_mm, display)} from the nose`;
-  const open = cut.open_to.length ? `, open to ${cut.open_to.map((side) => SIDES[side]).join(" and ")}` : "";
+  const open = cut.open_to.length ? `, open to ${cut.open_to.map((side) => sides[side]).join(" and ")}` : "";
   return `${cut.kind}${open}: ${size}, its centre ${place}`;
 }

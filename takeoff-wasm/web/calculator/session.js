@@ -1,5 +1,4 @@
 // A job that is open: as it was, as it is, and what comes of it.
-import { rows } from "./csv.js";
 import { Engine } from "./engine.js";
 import { listed, moved, pointer } from "./job.js";
 import { exact } from "./lengths.js";
@@ -17,6 +16,8 @@ export class Session {
   bring;
   /** What is wrong with the job as it is; empty when `now` is its takeoff. */
   problems = [];
+  /** The core's words for the kinds in a takeoff. */
+  words;
 
   #engine = new Engine();
   #text;
@@ -50,9 +51,10 @@ export class Session {
       const found = given.get(file) ?? given.get(file.split("/").pop());
       return found === undefined ? [] : [[file, found]];
     }));
-    const result = await this.#takeOff(text, files);
+    this.words ??= JSON.parse(await this.#engine.ask("words_json"));
+    const result = await this.#view(text, files, "");
     if (!result.ok) return result.problems;
-    const bring = await this.#toBring(text, files);
+    const bring = new Map(result.bring);
     this.name = name;
     this.before = this.now = result.takeoff;
     this.broughtBefore = this.bring = bring;
@@ -152,11 +154,13 @@ export class Session {
       while (this.#stale) {
         this.#stale = false;
         const text = this.text;
-        const result = await this.#takeOff(text, this.#files);
+        const slope = this.#map?.slope ?? 0;
+        const result = await this.#view(text, this.#files, this.now.slopes[slope].name);
         this.problems = result.problems ?? [];
         if (result.ok) {
           [this.now, this.#taken] = [result.takeoff, text];
-          this.bring = await this.#toBring(text, this.#files);
+          this.bring = new Map(result.bring);
+          this.#map = { of: text, slope, svg: result.map };
         }
         await this.#told.changed();
       }
@@ -167,12 +171,7 @@ export class Session {
     }
   }
 
-  async #toBring(text, files) {
-    const csv = await this.#engine.ask("materials_csv", text, JSON.stringify(files));
-    return new Map(rows(csv).map(({ item, bring_shown }) => [item, bring_shown]));
-  }
-
-  async #takeOff(text, files) {
-    return JSON.parse(await this.#engine.ask("takeoff_json", text, JSON.stringify(files)));
+  async #view(text, files, slope) {
+    return JSON.parse(await this.#engine.ask("view_json", text, JSON.stringify(files), slope));
   }
 }

@@ -1,17 +1,17 @@
 // Totals, before and after.
 import { element } from "./dom.js";
-import { COUNTS } from "./words.js";
 
 /**
  * The counts of a takeoff, beside those that the job opened with where they differ.
  *
  * @param {object} now
  * @param {object} before
+ * @param {Record<string, string>} words the words for each count
  */
-export function countTable(now, before) {
-  return table("Counts", ["", "as opened", "now", "change"], Object.entries(COUNTS).map(([key, words]) => {
+export function countTable(now, before, words) {
+  return table("Counts", ["", "as opened", "now", "change"], Object.entries(words).map(([key, what]) => {
     const [after, first] = [now.counts[key], before.counts[key]];
-    return [words, String(first), String(after), change(after - first)];
+    return [what, String(first), String(after), change(after - first)];
   }));
 }
 

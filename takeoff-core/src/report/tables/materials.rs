@@ -13,6 +13,16 @@ pub fn materials(takeoff: &Takeoff) -> Table<'_> {
     table(&takeoff.materials, takeoff.display)
 }
 
+/// Each item with the amount to bring, in words.
+pub(crate) fn brought(takeoff: &Takeoff) -> Vec<(&str, String)> {
+    let quantities = Quantities(takeoff.display);
+    takeoff
+        .materials
+        .iter()
+        .map(|line| (line.item.as_str(), quantities.amount(line.bring, line.unit)))
+        .collect()
+}
+
 /// The same of an order, where the basis is what each job needs.
 pub fn ordered(order: &Order) -> Table<'_> {
     table(&order.materials, order.display)

@@ -30,6 +30,7 @@ pub use labour::labour;
 pub use layout::layout;
 #[cfg(feature = "workbook")]
 pub(super) use materials::basis;
+pub(crate) use materials::brought;
 pub use materials::{materials, ordered};
 pub use packs::packs;
 pub use patches::patches;
