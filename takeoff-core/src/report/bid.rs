@@ -35,13 +35,13 @@ fn labour(page: &mut Page, bid: &Bid) {
     page.head(&format!("Labour at {rate} {} an hour", bid.currency));
     for line in &bid.labour {
         let LabourLine { count, basis, .. } = line;
-        let told = format!("{count} {basis}");
+        let work = format!("{count} {basis}");
         match (line.cost, line.minutes_each, line.minutes) {
             (Some(cost), Some(each), Some(minutes)) => {
-                let told = format!("{told}, {} min each: {} min", number(each), number(minutes));
-                amount(page, cost, &told);
+                let work = format!("{work}, {} min each: {} min", number(each), number(minutes));
+                amount(page, cost, &work);
             }
-            _ => unpaid(page, "not timed", &told),
+            _ => unpaid(page, "not timed", &work),
         }
     }
 }
@@ -77,7 +77,7 @@ pub(super) fn packs(line: &BidLine) -> String {
     packs.collect::<Vec<_>>().join("; ")
 }
 
-/// What the price is added up from, in the order in which it is.
+/// Terms of the price, in the order of their addition.
 pub(super) fn steps(totals: &BidTotals) -> [(String, Money); 7] {
     let share = |what: &str, share: f64, of: &str| format!("{what}, {} of the {of}", words::percent(share));
     [

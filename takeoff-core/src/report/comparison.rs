@@ -17,8 +17,8 @@ use crate::compare::{Amount, Comparison, CostChange, CountChange, MaterialChange
 /// let bid = Job::read(EXAMPLE, &Files::new()).unwrap();
 /// let built = bid.as_built("built.csv", "slope,name,assembly,u,v\n").unwrap();
 /// let (bid, built) = (takeoff(&bid).unwrap(), takeoff(&built).unwrap());
-/// let told = report::comparison(&compare(&bid, &built));
-/// assert!(told.contains("south/A1: not built"));
+/// let text = report::comparison(&compare(&bid, &built));
+/// assert!(text.contains("south/A1: not built"));
 /// ```
 pub fn comparison(comparison: &Comparison) -> String {
     let shown = Quantities(comparison.display);
@@ -61,7 +61,7 @@ fn cost(change: &CostChange) -> String {
 
 fn post(change: &PostChange, shown: Quantities) -> String {
     let PostChange { slope, post, moved_mm, bid, as_built, .. } = change;
-    let told = match (bid, as_built) {
+    let change_text = match (bid, as_built) {
         (Some(bid), Some(built)) => {
             let assembly = (bid.assembly != built.assembly)
                 .then(|| format!("`{}` in place of `{}`", built.assembly, bid.assembly));
@@ -76,17 +76,17 @@ fn post(change: &PostChange, shown: Quantities) -> String {
         }
         (_, None) => "not built".to_owned(),
     };
-    format!("{slope}/{post}: {told}")
+    format!("{slope}/{post}: {change_text}")
 }
 
 fn work(place: &PostPlace) -> String {
-    let severed = if place.severed { ", severed" } else { "" };
+    let severed = if place.severed { ", a tile to replace" } else { "" };
     format!("{}{severed}, {}", words::situation(place.situation), words::deck_method(place.method))
 }
 
 fn material(change: &MaterialChange, shown: Quantities) -> String {
     let amount = |amount: f64| shown.amount(amount, change.unit);
-    let told = match (change.bid, change.as_built) {
+    let change_text = match (change.bid, change.as_built) {
         (Some(bid), Some(built)) if bid.bring == built.bring => {
             format!(
                 "need {} → {}, bring {} as before",
@@ -99,7 +99,7 @@ fn material(change: &MaterialChange, shown: Quantities) -> String {
         (None, Some(built)) => format!("added, {}", amount(built.bring)),
         (bid, None) => format!("gone, {} as bid", amount(bid.map_or(0.0, |bid| bid.bring))),
     };
-    format!("{}: {told}{}", change.item, paid(change.bid, change.as_built))
+    format!("{}: {change_text}{}", change.item, paid(change.bid, change.as_built))
 }
 
 /// `; cost 25.35 → 33.00`, where the line has a price.

@@ -1,4 +1,4 @@
-//! Words for the kinds in a takeoff's document, for a face that shows a takeoff by itself.
+//! Words for the kinds in a takeoff's document, for a face that renders the document itself.
 use serde::{Serialize, Serializer};
 
 use super::words;
@@ -30,12 +30,12 @@ const COUNTS: [(&str, &str); 13] = [
     ("posts", "posts"),
     ("holes", "tiles with a hole"),
     ("notches", "tiles with a notch"),
-    ("corners", "tiles with a corner cut away"),
-    ("severed", "tiles severed"),
+    ("corners", "tiles with a corner notch"),
+    ("severed", "tiles that can't be cut in one piece"),
     ("posts_on_several_tiles", "posts that cut several tiles"),
-    ("removed", "tiles taken up"),
-    ("loosened", "tiles loosened"),
-    ("harvested", "tiles taken from under the arrays"),
+    ("removed", "tiles removed and reset"),
+    ("loosened", "tiles raised, not removed"),
+    ("harvested", "tiles salvaged from under the arrays"),
     ("tucked", "flashings tucked"),
     ("patched", "flashings patched"),
     ("patches", "patches"),

@@ -35,7 +35,7 @@ impl Markup {
         escape(content, &mut self.text);
     }
 
-    /// What is markup already.
+    /// Text that is markup already.
     pub(super) fn put(&mut self, markup: &str) {
         self.text.push_str(markup);
     }
@@ -85,7 +85,7 @@ impl Tag<'_> {
     }
 }
 
-/// What an attribute can hold.
+/// Value of an attribute.
 pub(super) trait Value {
     /// Writes it, escaped.
     fn write(&self, text: &mut String);

@@ -18,8 +18,8 @@ use crate::pricing::{BidLine, Purchase};
 /// use takeoff_core::takeoff::takeoff;
 /// let job = Job::read(EXAMPLE, &Files::new()).unwrap();
 /// let ordered = Ordered { job: &job, takeoff: &takeoff(&job).unwrap() };
-/// let told = report::order(&order(&[ordered]).unwrap());
-/// assert!(told.starts_with("One order for 1 job\n"));
+/// let text = report::order(&order(&[ordered]).unwrap());
+/// assert!(text.starts_with("One order for 1 job\n"));
 /// ```
 pub fn order(order: &Order) -> String {
     let shown = Quantities(order.display);

@@ -26,7 +26,7 @@ pub(super) fn printable(text: &str) -> String {
         .collect()
 }
 
-/// Columns that a text takes on a terminal.
+/// Width of a text on a terminal, in columns.
 pub(super) fn columns(text: &str) -> usize {
     text.chars().map(column_width).sum()
 }
@@ -58,7 +58,7 @@ pub(super) fn wrap(first: &str, rest: &str, text: &str, width: usize) -> Vec<Str
         }
         while columns(&line) + columns(word) > width {
             let part = head(word, width.saturating_sub(columns(&line)));
-            // A line too narrow for one letter takes it all the same.
+            // A line too narrow for one letter holds it anyway.
             let part = if part.is_empty() { first_letter(word) } else { part };
             line.push_str(part);
             lines.push(std::mem::replace(&mut line, rest.to_owned()));
@@ -79,7 +79,7 @@ pub(super) fn wrap(first: &str, rest: &str, text: &str, width: usize) -> Vec<Str
     lines
 }
 
-/// The longest beginning of a text that takes at most `width` columns.
+/// The longest prefix of a text at most `width` columns wide.
 fn head(text: &str, width: usize) -> &str {
     let mut used = 0;
     let end = text.char_indices().find(|&(_, c)| {

@@ -30,7 +30,7 @@ impl Quantities {
         self.0.length(whole_nm(mm))
     }
 
-    /// How far something is moved to the right and up: `1 in right and 2 in up`; nothing where it is not.
+    /// A move to the right and up, `1 in right and 2 in up`; `None` for no move.
     pub(super) fn ways(self, [right, up]: [f64; 2]) -> Option<String> {
         let way = |by: f64, toward: &str, back: &str| match by {
             0.0 => None,

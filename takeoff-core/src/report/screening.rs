@@ -6,12 +6,12 @@ use crate::model::Display;
 use crate::screening::{PostScreening, Screening};
 use crate::units::{Force, Pressure};
 
-/// What there is to say of a screening.
+/// Totals and notes of a screening.
 pub(super) fn screened(screening: &Screening, display: Display) -> Totals {
     let posts = &screening.posts;
     let above = posts.iter().filter(|post| post.exceeds()).count() as u64;
     let all = posts.len() as u64;
-    let mut totals = Totals::of(format!(
+    let mut totals = Totals::new(format!(
         "Screening of the lags against wind uplift: {}",
         words::count(all, "post", "posts")
     ));
@@ -20,7 +20,7 @@ pub(super) fn screened(screening: &Screening, display: Display) -> Totals {
     totals.count_if_any(screening.not_screened.len() as u64, "not screened: see the findings");
     totals.notes.push(screening.note.clone());
     if let Some(worst) = worst(posts) {
-        totals.notes.push(told(worst, display));
+        totals.notes.push(worst_line(worst, display));
     }
     totals.notes.push(format!("Inputs: {}.", inputs(screening)));
     totals.notes.push(format!("Not covered: {}.", screening.not_covered.join("; ")));
@@ -33,7 +33,7 @@ fn worst(posts: &[PostScreening]) -> Option<&PostScreening> {
     posts.iter().reduce(|worst, post| if ratio(post) > ratio(worst) { post } else { worst })
 }
 
-fn told(post: &PostScreening, display: Display) -> String {
+fn worst_line(post: &PostScreening, display: Display) -> String {
     let shown = Quantities(display);
     let [uplift, resistance] = [post.uplift_n, post.resistance_n].map(|n| display.force(Force::from_n(n)));
     let ratio = post.ratio.map_or("no thread in the wood".to_owned(), |ratio| format!("ratio {ratio:.2}"));

@@ -53,7 +53,7 @@ pub fn spares_chart(takeoff: &Takeoff, tile: &str) -> Option<String> {
     for (line, down) in said(of_kind).iter().zip([42.0, 57.0]) {
         text(&mut svg, [16.0, down], "start").text(line);
     }
-    let axes = Axes::of(&of_kind.spares.alternatives, takeoff.service_level);
+    let axes = Axes::new(&of_kind.spares.alternatives, takeoff.service_level);
     chances(&mut svg, &axes);
     bars(&mut svg, of_kind, &axes);
     numbers(&mut svg, &axes);
@@ -79,7 +79,7 @@ fn said(of_kind: &TileSpares) -> Vec<String> {
     lines
 }
 
-/// Where numbers of tiles and chances stand.
+/// Axes: numbers of tiles across, probabilities up.
 struct Axes {
     first: u64,
     last: u64,
@@ -88,12 +88,12 @@ struct Axes {
     width: f64,
     /// The highest chance that has room.
     top: f64,
-    /// Where the line of the service level is.
+    /// Height of the line of the service level.
     open: f64,
 }
 
 impl Axes {
-    fn of(alternatives: &[Alternative], level: f64) -> Axes {
+    fn new(alternatives: &[Alternative], level: f64) -> Axes {
         let numbers: Vec<u64> = alternatives.iter().map(|of| of.spares).collect();
         let first = numbers.first().copied().unwrap_or_default();
         let highest = alternatives.iter().map(|of| of.chance_short).fold(2.0 * (1.0 - level), f64::max);
@@ -112,7 +112,7 @@ impl Axes {
         PLOT[0] + ((spares as f64 - self.first as f64) / self.step as f64 + 0.5) * self.width
     }
 
-    /// How high a chance stands.
+    /// Height of a probability.
     fn y(&self, chance: f64) -> f64 {
         PLOT[3] - chance / self.top * (PLOT[3] - PLOT[1])
     }
@@ -178,7 +178,7 @@ fn numbers(svg: &mut Markup, axes: &Axes) {
 fn service_level(svg: &mut Markup, level: f64, axes: &Axes) {
     let open = axes.y(axes.open);
     line(svg, [PLOT[0], open], [PLOT[2], open]).with("stroke", INK).with("stroke-dasharray", "5 3").empty();
-    let words = format!("{}: service level {}", words::percent(axes.open), words::percent(level));
+    let words = format!("{}: asked for {}", words::percent(axes.open), words::percent(level));
     label(svg, [PLOT[2], open - 5.0], "end").text(&words);
 }
 
@@ -206,7 +206,7 @@ fn marks(svg: &mut Markup, of_kind: &TileSpares, axes: &Axes) {
         .text(&format!("buy {}{words}", bought.spares));
 }
 
-/// Which way words at a place have room.
+/// Text anchor that keeps words at this place on the drawing.
 fn anchor(x: f64) -> &'static str {
     match x {
         x if x < PLOT[0] + 60.0 => "start",

@@ -82,13 +82,13 @@ pub(super) fn spare(spares: &TileSpares, display: Display) -> String {
     let TileSpares { tile, spares, weight_g, hidden, least_cost, .. } = spares;
     let mut parts = vec![format!("{} for breakage", spares.used_at_level)];
     if spares.for_severed > 0 {
-        parts.push(format!("{} for severed tiles", spares.for_severed));
+        parts.push(format!("{} for tiles that can't be cut in one piece", spares.for_severed));
     }
     if spares.on_hand > 0 {
         parts.push(format!("{} on hand", spares.on_hand));
     }
     if spares.harvested > 0 {
-        parts.push(format!("{} from under the arrays", spares.harvested));
+        parts.push(format!("{} salvaged from under the arrays", spares.harvested));
     }
     let (bring, parts, chance) = (spares.spares, parts.join(", "), words::chance(spares.chance_short));
     let weight = weight_g.map_or(String::new(), |grams| {

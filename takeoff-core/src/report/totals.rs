@@ -5,18 +5,18 @@ use super::words;
 use crate::quantities::RollPlan;
 use crate::takeoff::Takeoff;
 
-/// What is counted of one kind of thing.
+/// Counts of one kind.
 pub(super) struct Totals {
-    /// What kind: `Tiles cut: 21`.
+    /// Heading: `Tiles cut: 21`.
     pub(super) head: String,
-    /// How many, and of what.
+    /// Counts with their nouns.
     pub(super) counts: Vec<(u64, String)>,
-    /// What else there is to say, in sentences.
+    /// Notes, in sentences.
     pub(super) notes: Vec<String>,
 }
 
 impl Totals {
-    pub(super) fn of(head: impl Into<String>) -> Totals {
+    pub(super) fn new(head: impl Into<String>) -> Totals {
         Totals { head: head.into(), counts: Vec::new(), notes: Vec::new() }
     }
 
@@ -44,7 +44,7 @@ pub(super) fn totals(takeoff: &Takeoff) -> Vec<Totals> {
 }
 
 fn posts(takeoff: &Takeoff) -> Totals {
-    let mut totals = Totals::of(format!("Posts: {}", takeoff.counts.posts));
+    let mut totals = Totals::new(format!("Posts: {}", takeoff.counts.posts));
     let posts = || takeoff.slopes.iter().flat_map(|slope| &slope.posts);
     for situation in words::SITUATIONS {
         let count = posts().filter(|post| post.situation == situation).count() as u64;
@@ -54,7 +54,7 @@ fn posts(takeoff: &Takeoff) -> Totals {
     if better > 0 {
         let have = if better == 1 { "has" } else { "have" };
         let posts = words::count(better, "post", "posts");
-        totals.notes.push(format!("{posts} {have} a better place nearby: see nearest_v in posts.csv."));
+        totals.notes.push(format!("{posts} {have} a better place on the rafter: see `move to` in report.html."));
     }
     totals
 }
@@ -62,51 +62,51 @@ fn posts(takeoff: &Takeoff) -> Totals {
 fn tiles_cut(takeoff: &Takeoff, shown: Quantities) -> Totals {
     let counts = &takeoff.counts;
     let cut = counts.holes + counts.notches + counts.corners + counts.severed;
-    let mut totals = Totals::of(format!("Tiles cut: {cut}"));
+    let mut totals = Totals::new(format!("Tiles cut: {cut}"));
     totals.count(counts.holes, "with a hole");
-    totals.count(counts.notches, "with a notch, out through one edge");
-    totals.count(counts.corners, "with a corner off");
-    totals.count(counts.severed, "severed: no sound piece remains, new tiles make it up");
-    totals.notes.push(format!("Path of the blade through tile: {}.", shown.length(counts.blade_path_mm)));
+    totals.count(counts.notches, "with a notch, open at one side");
+    totals.count(counts.corners, "with a corner notch");
+    totals.count(counts.severed, "can't be cut in one piece: replace");
+    totals.notes.push(format!("Tile cutting: {}.", shown.length(counts.blade_path_mm)));
     totals
 }
 
 fn tiles_handled(takeoff: &Takeoff) -> Totals {
-    let mut totals = Totals::of("Tiles handled");
-    totals.count(takeoff.counts.removed, "taken up and laid back, cut ones included");
-    totals.count(takeoff.counts.loosened, "loosened in place");
-    totals.count_if_any(takeoff.counts.harvested, "taken from under the arrays, to be spares");
+    let mut totals = Totals::new("Tiles handled");
+    totals.count(takeoff.counts.removed, "removed and reset, cut ones included");
+    totals.count(takeoff.counts.loosened, "raised: nose lifted, not removed");
+    totals.count_if_any(takeoff.counts.harvested, "salvaged from under the arrays as spares");
     let tiles = || takeoff.slopes.iter().flat_map(|slope| &slope.tiles);
     let refastened = tiles().filter(|tile| tile.refasten).count() as u64;
     let excluded = tiles().filter(|tile| tile.excluded).count() as u64;
     totals.count_if_any(refastened, "of them refastened, near an edge of the roof");
-    totals.count_if_any(excluded, "set fast and not to be loosened: excluded");
+    totals.count_if_any(excluded, "set in a bed: left in place, not counted");
     totals
 }
 
 fn deck_work(takeoff: &Takeoff, shown: Quantities) -> Totals {
     let (counts, slopes) = (&takeoff.counts, &takeoff.slopes);
-    let mut totals = Totals::of("Deck work");
+    let mut totals = Totals::new("Deck work");
     totals.count(counts.tucked, "flashings tucked under the sheet above");
     let patches = words::count(counts.patches, "felt patch", "felt patches");
     totals.count(counts.patched, &format!("flashings patched, with {patches}"));
     totals.count_if_any(
         counts.three_course,
-        "flashings with three-course work, by leave of the building official",
+        "flashings with three-course work, as the building official allows",
     );
     let battens = slopes.iter().map(|slope| slope.battens.len() as u64).sum();
     let blocking = slopes.iter().map(|slope| slope.blocking.len() as u64).sum();
     totals.count_if_any(battens, "pieces of batten cut out and reset");
-    totals.count_if_any(blocking, "blocking boards between rafters");
+    totals.count_if_any(blocking, "pieces of blocking between rafters");
     let trim: f64 = slopes.iter().flat_map(|slope| &slope.trim).map(|trim| trim.length_mm).sum();
     if trim > 0.0 {
-        totals.notes.push(format!("Ridge, hip and rake trim taken up: {}.", shown.length(trim)));
+        totals.notes.push(format!("Ridge, hip and rake tile removed: {}.", shown.length(trim)));
     }
     totals.notes.extend(takeoff.rolls.iter().map(|plan| rolls(plan, shown)));
     totals
 }
 
-/// What the patches take off the rolls, and how near that is to the least.
+/// Roll length used by the patches, and its distance from the lower bound.
 fn rolls(plan: &RollPlan, shown: Quantities) -> String {
     let (name, width) = (&plan.underlayment, shown.short_length(plan.sheet_width_mm));
     let used = shown.length(plan.length_used_mm);

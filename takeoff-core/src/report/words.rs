@@ -1,4 +1,4 @@
-//! The words for what a takeoff says by kind, in one place, so that screen, tables and drawings agree.
+//! Words for each kind, in one place, so that screen, tables and drawings agree.
 use super::plain::number;
 use crate::cuts::{CutKind, TileSide};
 use crate::deck::{DeckMethod, TileClass};
@@ -7,20 +7,20 @@ use crate::relocation::Situation;
 use crate::screening::{Member, PressureFrom};
 use crate::units::Unit;
 
-/// What a post meets.
+/// Situation of a post.
 pub(super) fn situation(situation: Situation) -> &'static str {
     match situation {
         Situation::None => "no tile there",
         Situation::OneTileHole => "one tile, hole",
         Situation::OneTileEdge => "one tile, edge",
         Situation::TwoSideBySide => "two tiles side by side",
-        Situation::TwoCourses => "two tiles of two courses",
+        Situation::TwoCourses => "two tiles, one above the other",
         Situation::Three => "three tiles",
         Situation::FourOrMore => "four or more tiles",
     }
 }
 
-/// What a post meets, as work to be done.
+/// Work of a post by its situation.
 pub(super) fn met(situation: Situation) -> &'static str {
     match situation {
         Situation::None => "no tile to cut",
@@ -44,27 +44,27 @@ pub(super) const SITUATIONS: [Situation; 7] = [
     Situation::FourOrMore,
 ];
 
-/// What a tile gets.
+/// Kind of a cut.
 pub(super) fn cut_kind(kind: CutKind) -> &'static str {
     match kind {
         CutKind::Hole => "hole",
         CutKind::Notch => "notch",
-        CutKind::Corner => "corner",
-        CutKind::Severed => "severed",
+        CutKind::Corner => "corner notch",
+        CutKind::Severed => "replace",
     }
 }
 
-/// What becomes of a tile.
+/// Class of a handled tile.
 pub(super) fn tile_class(class: TileClass) -> &'static str {
     match class {
-        TileClass::Severed => "severed",
+        TileClass::Severed => "replaced",
         TileClass::Cut => "cut",
-        TileClass::Removed => "taken up",
-        TileClass::Loosened => "loosened",
+        TileClass::Removed => "removed",
+        TileClass::Loosened => "raised",
     }
 }
 
-/// How a deck flashing is dried in.
+/// Deck method.
 pub(super) fn deck_method(method: DeckMethod) -> &'static str {
     match method {
         DeckMethod::Tucked => "tucked",
@@ -80,7 +80,7 @@ pub(super) fn tile_side(side: TileSide) -> &'static str {
         TileSide::Nose => "nose",
         TileSide::Right => "right",
         TileSide::Head => "head",
-        TileSide::FieldEdge => "field edge",
+        TileSide::FieldEdge => "roof edge",
     }
 }
 
@@ -106,15 +106,15 @@ pub(super) fn unit(unit: Unit) -> &'static str {
     }
 }
 
-/// What lags go into.
+/// Member that holds the lags.
 pub(super) fn member(member: Member) -> &'static str {
     match member {
         Member::Rafter => "rafter",
-        Member::Blocking => "blocking board",
+        Member::Blocking => "blocking",
     }
 }
 
-/// What the thread in the wood ends by.
+/// Limit of the thread in the wood.
 pub(super) fn thread_limit(limit: ThreadLimit) -> &'static str {
     match limit {
         ThreadLimit::ThreadLength => "thread of the lag",
@@ -123,7 +123,7 @@ pub(super) fn thread_limit(limit: ThreadLimit) -> &'static str {
     }
 }
 
-/// Where an uplift pressure comes from.
+/// Source of an uplift pressure.
 pub(super) fn pressure_from(from: PressureFrom) -> &'static str {
     match from {
         PressureFrom::Given => "as given",

@@ -1,4 +1,4 @@
-//! How JSON is laid out: a record a line.
+//! Layout of JSON text: one record per line.
 use std::io::{Result, Write};
 
 use serde_json::ser::Formatter;
@@ -6,7 +6,7 @@ use serde_json::ser::Formatter;
 /// Opens the outer objects and arrays over several lines, an element each, and keeps what lies deeper in one line:
 /// records can be told apart, compared line by line and searched, and a large roof stays small.
 pub(super) struct Rows {
-    /// How many levels are opened.
+    /// Number of levels broken into lines.
     open: usize,
     depth: usize,
     empty: bool,

@@ -1,4 +1,4 @@
-//! Where each array goes, rail by rail, and its next best places.
+//! Place of each array, rail by rail, and its next best places.
 use super::super::quantity::Quantities;
 use super::super::screen::Page;
 use super::super::words;
@@ -28,11 +28,11 @@ fn name(array: &ArrayLayout) -> String {
     format!("{} on {}", array.array, array.slope)
 }
 
-/// What its posts cost, and what the move saves.
+/// Cost of its posts, and saving of the move.
 fn cost(array: &ArrayLayout, currency: &str) -> String {
     let posts = array.rails.iter().map(|rail| rail.posts.len() as u64).sum();
     let here = format!(
-        "{}: {} {currency}, each by itself.",
+        "{}: {} {currency}, the sum of single-post costs.",
         words::count(posts, "post", "posts"),
         array.additive_cost
     );
@@ -51,16 +51,16 @@ fn cost(array: &ArrayLayout, currency: &str) -> String {
     )
 }
 
-/// How far posts may land, and what is not as it should be.
+/// Tolerance of its posts, and posts that fall short.
 fn faults(array: &ArrayLayout, shown: Quantities) -> Vec<String> {
-    let mut told = Vec::new();
+    let mut notes = Vec::new();
     if array.thin == 0 {
         let margin = shown.short_length(array.least_margin_mm);
-        told.push(format!("Each post may land up to {margin} higher or lower before its work changes."));
+        notes.push(format!("Each post may land up to {margin} higher or lower before its cut or deck work changes."));
     } else {
         let posts = words::count(u64::from(array.thin), "post stands", "posts stand");
-        told.push(format!(
-            "{posts} where the least margin has no room on both sides: no better place keeps all limits."
+        notes.push(format!(
+            "{posts} with less than the tolerance on one side: no better place keeps all limits."
         ));
     }
     if array.failing > 0 {
@@ -69,15 +69,15 @@ fn faults(array: &ArrayLayout, shown: Quantities) -> Vec<String> {
             "post severs a tile or fails",
             "posts sever a tile or fail",
         );
-        told.push(format!("{posts} a check: no better place keeps all limits."));
+        notes.push(format!("{posts} a check: no better place keeps all limits."));
     }
     if array.yielded {
-        told.push(
+        notes.push(
             "It keeps away from arrays laid before it: all of them together may cost less elsewhere."
                 .to_owned(),
         );
     }
-    told
+    notes
 }
 
 fn rail(page: &mut Page, rail: &RailLayout, shown: Quantities) {
@@ -110,7 +110,7 @@ fn stands_on(post: &RailPost) -> String {
     }
 }
 
-/// How to read the lines of the rails.
+/// Key to the lines of the rails.
 fn legend(page: &mut Page, layout: &Layout) {
     let posts = || layout.arrays.iter().flat_map(|array| &array.rails).flat_map(|rail| &rail.posts);
     let boards = posts().any(|post| post.on_board);

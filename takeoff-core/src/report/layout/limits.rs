@@ -1,4 +1,4 @@
-//! What each limit costs.
+//! Cost of each limit.
 use std::cmp::Reverse;
 
 use super::super::quantity::Quantities;
@@ -15,7 +15,7 @@ pub(super) fn show(page: &mut Page, layout: &Layout, shown: Quantities) {
     dear.sort_by_key(|price| Reverse((price.fewer_faults, price.saves)));
     page.head("What each limit costs, the others as they are");
     for price in dear {
-        page.text("  ", "      ", &told(price, &layout.currency, shown));
+        page.text("  ", "      ", &price_line(price, &layout.currency, shown));
     }
     if !free.is_empty() {
         let names: Vec<String> = free.iter().map(|price| eased(price, shown)).collect();
@@ -24,7 +24,7 @@ pub(super) fn show(page: &mut Page, layout: &Layout, shown: Quantities) {
 }
 
 /// `1 in more of span would save 154.90 USD`.
-fn told(price: &ConstraintPrice, currency: &str, shown: Quantities) -> String {
+fn price_line(price: &ConstraintPrice, currency: &str, shown: Quantities) -> String {
     let saves = price.saves.amount();
     let money = match saves {
         saves if saves.is_zero() => None,
@@ -56,10 +56,10 @@ fn eased(price: &ConstraintPrice, shown: Quantities) -> String {
         Constraint::Shift => format!("{by} more of shift each way (where there is room)"),
         Constraint::Setbacks => format!("setbacks {by} shorter"),
         Constraint::LeastDistance => format!("posts up to {by} nearer to each other"),
-        Constraint::LeastMargin => format!("a least margin up to {by} smaller"),
+        Constraint::LeastMargin => format!("a tolerance up to {by} smaller"),
         Constraint::Zones => "no zones of shorter spans".to_owned(),
         Constraint::Stagger => "no stagger between the rails".to_owned(),
-        Constraint::NoBlocking => "blocking boards allowed below every array".to_owned(),
+        Constraint::NoBlocking => "blocking allowed below every array".to_owned(),
         Constraint::FixedPosts => "no fixed posts".to_owned(),
     }
 }

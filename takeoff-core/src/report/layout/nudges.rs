@@ -8,7 +8,7 @@ pub(super) fn show(page: &mut Page, layout: &Layout, shown: Quantities) {
     if layout.nudges.is_empty() {
         return;
     }
-    page.head(&format!("Posts without rails that had better move: {}", layout.nudges.len()));
+    page.head(&format!("Posts without rails to move: {}", layout.nudges.len()));
     // Posts with the same to be done are one line.
     let mut groups: Vec<(&Nudge, Vec<&str>)> = Vec::new();
     for nudge in &layout.nudges {
@@ -18,7 +18,7 @@ pub(super) fn show(page: &mut Page, layout: &Layout, shown: Quantities) {
         }
     }
     for (nudge, posts) in groups {
-        page.text("  ", "      ", &told(nudge, &posts, &layout.currency, shown));
+        page.text("  ", "      ", &nudge_line(nudge, &posts, &layout.currency, shown));
     }
     page.text("  ", "  ", "These are not in the laid job: move them in the job file if you like.");
 }
@@ -33,7 +33,7 @@ fn is_alike(one: &Nudge, other: &Nudge) -> bool {
 
 /// `south: move A7 up 1 3/16 in along its rafter, to v 3 ft 2 in: one hole instead of a notch across two tiles; saves
 /// 23.10 USD`.
-fn told(nudge: &Nudge, posts: &[&str], currency: &str, shown: Quantities) -> String {
+fn nudge_line(nudge: &Nudge, posts: &[&str], currency: &str, shown: Quantities) -> String {
     let Nudge { slope, up_mm, v_mm, situation, better, patched, better_patched, fails, saves, .. } = nudge;
     let way = if *up_mm > 0.0 { "up" } else { "down" };
     let by = shown.short_length(up_mm.abs());
@@ -45,7 +45,7 @@ fn told(nudge: &Nudge, posts: &[&str], currency: &str, shown: Quantities) -> Str
         (false, true) => Some("a patch is needed".to_owned()),
         _ => None,
     };
-    let fails = fails.then(|| "a tile is severed or a check fails where it is, but not there".to_owned());
+    let fails = fails.then(|| "where it stands a tile can't be cut in one piece or a check fails; there neither does".to_owned());
     let amount = saves.amount();
     let saves = match amount {
         amount if amount.is_sign_negative() => format!("{each}costs {} {currency} more", amount.abs()),

@@ -10,7 +10,7 @@ pub(super) fn section(takeoff: &Takeoff) -> Option<Section> {
     }
     Some(Section::new("assumptions", "Assumptions", |html| {
         html.tag("p").text("What the job leaves alone has its default. Change either in the job's file.");
-        Grid::of("Assumptions in force", &takeoff.assumptions)
+        Grid::new("Assumptions in force", &takeoff.assumptions)
             .name("what", |assumption| assumption.what.clone())
             .number("value", |assumption| assumption.value.clone())
             .words("comes from", |assumption| {

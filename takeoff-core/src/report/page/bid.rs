@@ -17,7 +17,7 @@ pub(super) fn section(takeoff: &Takeoff) -> Option<Section> {
         html.tag("p").with("class", "price").text(&price(bid));
         html.tag("p").text(&format!("Amounts in {}: {}.", bid.currency, bid.rounding));
         unpriced(html, bid, shown);
-        Grid::of("From the lines to the price", &steps(&bid.totals))
+        Grid::new("From the lines to the price", &steps(&bid.totals))
             .name("step", |(step, _)| step.clone())
             .number("amount", |(_, amount)| amount.to_string())
             .write(html);
@@ -33,7 +33,7 @@ pub(super) fn price(bid: &Bid) -> String {
     format!("Price: {} {}", bid.totals.price, bid.currency)
 }
 
-/// What has no price, or no minutes: it is in no total.
+/// Items without a price and actions without minutes, which are in no total.
 fn unpriced(html: &mut Markup, bid: &Bid, shown: Quantities) {
     let untimed: Vec<&LabourLine> = untimed(bid).collect();
     if bid.unpriced.is_empty() && untimed.is_empty() {
@@ -55,7 +55,7 @@ fn unpriced(html: &mut Markup, bid: &Bid, shown: Quantities) {
 }
 
 fn materials(html: &mut Markup, bid: &Bid, shown: Quantities) {
-    Grid::of("Materials in packs", &bid.lines)
+    Grid::new("Materials in packs", &bid.lines)
         .name("item", |line| line.item.clone())
         .number("need", |line| shown.amount(line.need, line.unit))
         .number("waste", |line| if line.waste == 0.0 { String::new() } else { words::percent(line.waste) })
@@ -78,7 +78,7 @@ fn labour(html: &mut Markup, bid: &Bid) {
         None => "Labour".to_owned(),
     };
     let minutes = |minutes: Option<f64>| minutes.map(number).unwrap_or_default();
-    Grid::of(caption, &bid.labour)
+    Grid::new(caption, &bid.labour)
         .name("action", |line| line.action.words().to_owned())
         .number("count", |line| line.count.to_string())
         .number("minutes each", |line| minutes(line.minutes_each))

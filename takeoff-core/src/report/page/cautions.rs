@@ -1,4 +1,4 @@
-//! The cautions: the first near the top with the way to the others, all of them in full at the end.
+//! Cautions: the first near the top, with a link to the full list at the end.
 use super::super::markup::Markup;
 use super::section::Section;
 use crate::takeoff::Takeoff;
@@ -16,7 +16,7 @@ pub(super) fn first(html: &mut Markup, takeoff: &Takeoff) {
     });
 }
 
-/// All of them.
+/// The full list.
 pub(super) fn section(takeoff: &Takeoff) -> Section {
     Section::new("cautions", "Cautions", |html| {
         html.tag("ul").with("class", "caution").holds(|html| {

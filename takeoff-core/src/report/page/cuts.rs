@@ -23,12 +23,12 @@ pub(super) fn section(takeoff: &Takeoff) -> Option<Section> {
     let shown = Quantities(takeoff.display);
     Some(Section::new("cuts", "Cuts in tiles", |html| {
         html.tag("p").text(
-            "The centre of the opening from the tile's left edge and from its nose, face up; on a curved tile along \
-             its face too. The sides it runs out of are as laid.",
+            "The centre of the hole from the tile's left edge and from its nose, face up; on curved tile also along the \
+             face. The open side is as laid.",
         );
         for slope in &takeoff.slopes {
             let alike = alike(slope, shown);
-            Grid::of(format!("Cuts of {}", slope.name), &alike)
+            Grid::new(format!("Cuts of {}", slope.name), &alike)
                 .name("cut", |cuts| words::cut_kind(cuts.first.kind).to_owned())
                 .number("tiles", |cuts| cuts.tiles.len().to_string())
                 .words_if_several("of", |cuts| cuts.first.piece.clone())
@@ -36,7 +36,7 @@ pub(super) fn section(takeoff: &Takeoff) -> Option<Section> {
                 .number("from left", |cuts| shown.short_length(cuts.first.from_left_mm))
                 .number("along the face", |cuts| along_face(cuts.first, shown))
                 .number("from nose", |cuts| shown.short_length(cuts.first.from_nose_mm))
-                .words("runs out at", |cuts| open_to(cuts.first))
+                .words("open side", |cuts| open_to(cuts.first))
                 .tiles("tile", |cuts| &cuts.tiles)
                 .names("post", |cuts| &cuts.posts)
                 .write(html);

@@ -22,7 +22,7 @@ pub(super) fn section(takeoff: &Takeoff) -> Option<Section> {
     let shown = Quantities(takeoff.display);
     Some(Section::new("deck", "Patches and wood", |html| {
         for slope in &takeoff.slopes {
-            Grid::of(format!("Felt patches of {}", slope.name), &slope.patches)
+            Grid::new(format!("Felt patches of {}", slope.name), &slope.patches)
                 .name("patch", |patch| patch.name.clone())
                 .names("over posts", |patch| &patch.posts)
                 .number("width × height", |patch| size(patch, shown))
@@ -37,18 +37,18 @@ pub(super) fn section(takeoff: &Takeoff) -> Option<Section> {
                 .names("cut round", |patch| &patch.cut_round)
                 .names("lies over", |patch| &patch.lies_over)
                 .words("goes under", |patch| {
-                    patch.lap_line_mm.map_or("no sheet: to the field's edge".to_owned(), |line| {
+                    patch.lap_line_mm.map_or("no sheet: to the roof edge".to_owned(), |line| {
                         format!("the lap line at {}", shown.length(line))
                     })
                 })
                 .write(html);
-            Grid::of(format!("Three-course work of {}", slope.name), &slope.three_course)
+            Grid::new(format!("Three-course work of {}", slope.name), &slope.three_course)
                 .name("post", |work| work.post.clone())
                 .number("covered", |work| shown.area(work.area_mm2))
                 .number("mesh", |work| shown.length(work.mesh_mm))
                 .number("roof cement", |work| shown.volume(work.cement_mm3))
                 .write(html);
-            Grid::of(format!("Battens of {} cut and reset", slope.name), &slope.battens)
+            Grid::new(format!("Battens of {} cut and reset", slope.name), &slope.battens)
                 .name("course", |batten| batten.course.to_string())
                 .number("from", |batten| shown.length(batten.from_mm))
                 .number("to", |batten| shown.length(batten.to_mm))
@@ -56,11 +56,11 @@ pub(super) fn section(takeoff: &Takeoff) -> Option<Section> {
                 .number("nails", |batten| batten.nails.to_string())
                 .names("for posts", |batten| &batten.posts)
                 .write(html);
-            Grid::of(format!("Blocking of {}", slope.name), &slope.blocking)
+            Grid::new(format!("Blocking of {}", slope.name), &slope.blocking)
                 .name("post", |board| board.post.clone())
-                .number("board", |board| shown.length(board.length_mm))
+                .number("length", |board| shown.length(board.length_mm))
                 .write(html);
-            Grid::of(format!("Trim of {} taken up", slope.name), &slope.trim)
+            Grid::new(format!("Ridge, hip and rake tile of {} removed", slope.name), &slope.trim)
                 .name("edge", |trim| words::edge(trim.edge).to_owned())
                 .number("length", |trim| shown.length(trim.length_mm))
                 .write(html);

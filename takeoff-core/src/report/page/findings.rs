@@ -1,4 +1,4 @@
-//! What is odd but real, and what helps.
+//! Findings with their fixes.
 use super::super::findings::{by_code, place};
 use super::super::markup::Markup;
 use super::super::words;
@@ -17,7 +17,7 @@ pub(super) fn section(takeoff: &Takeoff) -> Option<Section> {
     }
     let section = Section::new("findings", "Findings", |html| {
         let findings = words::count(takeoff.findings.len() as u64, "finding", "findings");
-        html.tag("p").text(&format!("{findings}, odd but real: look before you order."));
+        html.tag("p").text(&format!("{findings}: check before ordering."));
         for (code, group) in by_code(&takeoff.findings) {
             let head = format!("{code} ({})", group.len());
             if group.len() > MANY {
@@ -34,7 +34,7 @@ pub(super) fn section(takeoff: &Takeoff) -> Option<Section> {
     Some(section.on_new_page())
 }
 
-/// Findings of one kind; help that is the same for all is told once.
+/// Findings of one kind; a fix that all of them share is written once.
 fn list(html: &mut Markup, takeoff: &Takeoff, group: &[&Problem]) {
     let shared =
         group.first().map(|first| &first.help).filter(|help| group.iter().all(|of| of.help == **help));
@@ -57,7 +57,7 @@ fn list(html: &mut Markup, takeoff: &Takeoff, group: &[&Problem]) {
 fn help(html: &mut Markup, text: &str) {
     if !text.is_empty() {
         html.tag("p").with("class", "help").holds(|html| {
-            html.say("What helps: ");
+            html.say("Fix: ");
             prose(html, text);
         });
     }

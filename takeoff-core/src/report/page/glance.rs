@@ -1,4 +1,4 @@
-//! What the page is about, and the totals in one glance.
+//! The page's title and the totals.
 use super::super::findings::by_code;
 use super::super::markup::Markup;
 use super::super::quantity::Quantities;
@@ -55,7 +55,7 @@ pub(super) fn counts(html: &mut Markup, counts: &[(u64, String)]) {
     });
 }
 
-/// What somebody has to look at before the truck is loaded, with the way there.
+/// Open points to settle before ordering, each with a link.
 fn to_settle(html: &mut Markup, takeoff: &Takeoff) {
     let open = takeoff.survey.iter().filter(|answer| answer.is_open()).count() as u64;
     let defaults = takeoff.assumptions.iter().filter(|assumption| !assumption.set_by_job).count() as u64;

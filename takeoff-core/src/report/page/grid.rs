@@ -22,7 +22,7 @@ struct Column {
 
 #[derive(Clone, Copy, PartialEq, Eq)]
 enum Look {
-    /// What the row is about.
+    /// The cell that names the row.
     Name,
     Words,
     Number,
@@ -32,7 +32,7 @@ enum Look {
 
 impl<'r, R> Grid<'r, R> {
     /// A table with this caption, a row each of these.
-    pub(super) fn of(caption: impl Into<String>, rows: &'r [R]) -> Grid<'r, R> {
+    pub(super) fn new(caption: impl Into<String>, rows: &'r [R]) -> Grid<'r, R> {
         Grid { caption: caption.into(), rows, columns: Vec::new(), folded: rows.len() > MANY }
     }
 
@@ -51,7 +51,7 @@ impl<'r, R> Grid<'r, R> {
         self.column(head, Look::Words, |html, row| html.say(&cell(row)))
     }
 
-    /// The same, left out where it says the same of every row.
+    /// A column of words, left out where all rows agree.
     pub(super) fn words_if_several(self, head: &'static str, cell: impl Fn(&R) -> String) -> Self {
         let several = self.rows.windows(2).any(|pair| cell(&pair[0]) != cell(&pair[1]));
         if several { self.words(head, cell) } else { self }

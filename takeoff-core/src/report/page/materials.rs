@@ -1,4 +1,4 @@
-//! What to bring; every line opens to its basis.
+//! Materials to bring; every line opens to its basis.
 use super::super::markup::Markup;
 use super::super::quantity::Quantities;
 use super::super::words;

@@ -28,7 +28,7 @@ use section::Section;
 
 /// The style of the page; it is written as XML and so holds neither `<` nor `&`.
 const STYLE: &str = include_str!("page.css");
-/// What a browser may do with the page: nothing but show it.
+/// Content security policy: a browser may show the page and do nothing else.
 const POLICY: &str = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'";
 
 /// A takeoff as one HTML file that needs nothing else: totals, materials, roof maps, tables, findings, assumptions,
@@ -68,7 +68,7 @@ pub fn page(takeoff: &Takeoff) -> String {
     html.done()
 }
 
-/// What the page tells, in the order in which one asks.
+/// Sections of the page, from the question asked first to the one asked last.
 fn sections(takeoff: &Takeoff) -> Vec<Section> {
     let all = [
         Some(glance::section(takeoff)),

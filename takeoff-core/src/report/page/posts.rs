@@ -15,24 +15,24 @@ pub(super) fn section(takeoff: &Takeoff) -> Option<Section> {
     let shown = Quantities(takeoff.display);
     let section = Section::new("posts", "Posts", |html| {
         html.tag("p").text(
-            "Along the eave and up the slope, on the deck. The margin is how far a post may land off its place before \
-             the work changes, and on which side; the tuck, how far the tile flashing goes up under the next course.",
+            "Along the eave and up the slope, on the deck. Tolerance: how far a post may land off its place before its cut or \
+             deck work changes, on the tightest side. Tuck: how far the tile flashing goes up under the next course.",
         );
         for slope in &takeoff.slopes {
-            Grid::of(format!("Posts of {}", slope.name), &slope.posts)
+            Grid::new(format!("Posts of {}", slope.name), &slope.posts)
                 .name("post", |post| post.name.clone())
                 .words_if_several("assembly", |post| post.assembly.clone())
                 .number("along", |post| shown.length(post.u_mm))
                 .number("up", |post| shown.length(post.v_mm))
                 .words("meets", meets)
                 .tiles("cuts", |post| &post.cuts)
-                .words("least margin", |post| least_margin(post, shown))
+                .words("tolerance", |post| least_margin(post, shown))
                 .words("deck flashing", |post| deck(&post.deck))
                 .number("tuck", |post| {
                     post.top.tuck_mm.map_or("at the ridge".to_owned(), |tuck| shown.short_length(tuck))
                 })
                 .words("rafter", |post| post.support.as_ref().map(|on| rafter(on, shown)).unwrap_or_default())
-                .words("better place", |post| {
+                .words("move to", |post| {
                     post.nearest.as_ref().map(|place| better(place, shown)).unwrap_or_default()
                 })
                 .write(html);
@@ -42,7 +42,7 @@ pub(super) fn section(takeoff: &Takeoff) -> Option<Section> {
 }
 
 fn meets(post: &PostTakeoff) -> String {
-    let severed = if post.severed { ", severed" } else { "" };
+    let severed = if post.severed { ", a tile to replace" } else { "" };
     format!("{}{severed}", words::situation(post.situation))
 }
 

@@ -23,7 +23,7 @@ pub(super) fn prose(html: &mut Markup, text: &str) {
     }
 }
 
-/// Places called `slope/name`, slope by slope; many of them folded away.
+/// Places named `slope/name`, grouped by slope; long lists are folded away.
 pub(super) fn places(html: &mut Markup, takeoff: &Takeoff, places: &[String]) {
     if places.is_empty() {
         return;
@@ -39,11 +39,11 @@ pub(super) fn places(html: &mut Markup, takeoff: &Takeoff, places: &[String]) {
 }
 
 fn by_slope(html: &mut Markup, takeoff: &Takeoff, places: &[String]) {
-    let mut told = None;
+    let mut slope_named = None;
     for (i, place) in places.iter().enumerate() {
         let (slope, name) = parted(takeoff, place);
-        let new_slope = told != Some(slope);
-        told = Some(slope);
+        let new_slope = slope_named != Some(slope);
+        slope_named = Some(slope);
         html.put(match (i, new_slope) {
             (0, _) => "",
             (_, true) => "; ",

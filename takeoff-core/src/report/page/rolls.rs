@@ -1,4 +1,4 @@
-//! How the patches are cut from rolls.
+//! Cutting plans of the rolls.
 use super::super::roll_plan;
 use super::section::Section;
 use crate::takeoff::Takeoff;

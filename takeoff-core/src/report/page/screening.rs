@@ -17,7 +17,7 @@ pub(super) fn section(takeoff: &Takeoff) -> Option<Section> {
     let section = Section::new("screening", "Screening of the lags", |html| {
         html.tag("p").with("class", "caution").text(&screening.note);
         counts(html, &screened(screening, display).counts);
-        Grid::of("Posts screened", &screening.posts)
+        Grid::new("Posts screened", &screening.posts)
             .name("post", |post| post.post.clone())
             .words_if_several("slope", |post| post.slope.clone())
             .words_if_several("array", |post| post.array.clone())
@@ -32,7 +32,7 @@ pub(super) fn section(takeoff: &Takeoff) -> Option<Section> {
             .number("ratio", |post| post.ratio.map_or("no thread".to_owned(), |ratio| format!("{ratio:.2}")))
             .number("pilot hole", |post| shown.range(post.pilot_mm.iter().copied()).unwrap_or_default())
             .write(html);
-        Grid::of("Inputs of the screening", &screening.inputs)
+        Grid::new("Inputs of the screening", &screening.inputs)
             .name("symbol", |input| input.symbol.clone())
             .words("what", |input| input.what.clone())
             .number("value", |input| input.value.clone())

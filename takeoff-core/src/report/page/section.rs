@@ -3,11 +3,11 @@ use super::super::markup::Markup;
 
 /// A part of the page that the contents name.
 pub(super) struct Section {
-    /// What links to it call it.
+    /// Its name in links.
     pub(super) id: &'static str,
     /// Its heading.
     pub(super) title: &'static str,
-    /// Whether it begins a new page of paper.
+    /// Starts a new printed page.
     on_new_page: bool,
     body: String,
 }
@@ -20,7 +20,7 @@ impl Section {
         Section { id, title, on_new_page: false, body: body.done() }
     }
 
-    /// The same, begun on a new page of paper.
+    /// This section, starting a new printed page.
     pub(super) fn on_new_page(self) -> Section {
         Section { on_new_page: true, ..self }
     }

@@ -10,7 +10,7 @@ pub(super) fn table(html: &mut Markup, takeoff: &Takeoff, shown: Quantities) {
     let placed = |slope: &SlopeTakeoff, say: fn(&crate::slope_takeoff::PlaceTakeoff) -> String| {
         slope.place.as_ref().map(say).unwrap_or_default()
     };
-    Grid::of("Slopes", &takeoff.slopes)
+    Grid::new("Slopes", &takeoff.slopes)
         .name("slope", |slope| slope.name.clone())
         .number("posts", |slope| slope.posts.len().to_string())
         .number("pitch", |slope| slope.pitch.clone())

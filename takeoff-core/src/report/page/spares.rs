@@ -7,7 +7,7 @@ use super::section::Section;
 use crate::spares::{Alternative, Spares};
 use crate::takeoff::Takeoff;
 
-/// Numbers of tiles that are told on either side of the one to bring.
+/// Alternatives shown on either side of the number to bring.
 const REACH: usize = 3;
 
 /// The spares of every kind of piece, if tiles are handled at all.
@@ -29,7 +29,7 @@ pub(super) fn section(takeoff: &Takeoff) -> Option<Section> {
             if let Some(chart) = spares_chart(takeoff, &of_kind.tile) {
                 html.tag("figure").with("class", "chart").holds(|html| html.put(&chart));
             }
-            Grid::of(format!("If you bring fewer or more: {}", of_kind.tile), around(&of_kind.spares))
+            Grid::new(format!("If you bring fewer or more: {}", of_kind.tile), around(&of_kind.spares))
                 .name("spare tiles", |other| other.spares.to_string())
                 .number("chance of running short", |other| words::chance(other.chance_short))
                 .write(html);

@@ -1,4 +1,4 @@
-//! What the survey asked, and what it left unasked.
+//! Questions of the survey, answered and open.
 use super::super::markup::Markup;
 use super::section::Section;
 use crate::takeoff::{SurveyAnswer, Takeoff};

@@ -23,7 +23,7 @@ pub(super) fn section(takeoff: &Takeoff) -> Option<Section> {
     if takeoff.slopes.iter().all(|slope| slope.tiles.is_empty()) {
         return None;
     }
-    Some(Section::new("tiles", "Tiles taken up and loosened", |html| {
+    Some(Section::new("tiles", "Tiles removed and raised", |html| {
         html.tag("p")
             .text("Columns from the left, courses from the eave: column 5 of course 3 is the tile C3-5.");
         for slope in &takeoff.slopes {
@@ -31,7 +31,7 @@ pub(super) fn section(takeoff: &Takeoff) -> Option<Section> {
             let of = |class: TileClass| {
                 move |row: &Course| columns(row, |tile| tile.class == class && !tile.excluded)
             };
-            Grid::of(format!("Tiles of {}", slope.name), &courses)
+            Grid::new(format!("Tiles of {}", slope.name), &courses)
                 .folded_beyond(MANY, slope.tiles.len())
                 .name("course", |row| row.course.to_string())
                 .words_if_several("piece", |row| row.piece.to_owned())
@@ -40,7 +40,7 @@ pub(super) fn section(takeoff: &Takeoff) -> Option<Section> {
                 .words(words::tile_class(TileClass::Removed), of(TileClass::Removed))
                 .words(words::tile_class(TileClass::Loosened), of(TileClass::Loosened))
                 .words("refastened", |row| columns(row, |tile| tile.refasten))
-                .words("set fast: excluded", |row| columns(row, |tile| tile.excluded))
+                .words("set, left in place", |row| columns(row, |tile| tile.excluded))
                 .write(html);
         }
     }))

@@ -18,7 +18,7 @@ const INK: &str = "#1d2733";
 const PAPER: &str = "#ffffff";
 /// A piece.
 const FELT: &str = "#d5e6ea";
-/// What is left over, behind its hatch.
+/// Offcuts, hatched.
 const OFFCUT: &str = "#f6f3ee";
 /// The hatch of what is left over.
 const HATCH: &str = "#a79f92";
@@ -72,8 +72,8 @@ pub fn roll_plan(plan: &RollPlan, number: usize, of: &str, display: Display) -> 
     draw(plan, of, display, &format!("rolls{}", number + 1))
 }
 
-/// What all parts of the drawing share.
-struct Sheet<'t> {
+/// Context shared by all parts of the drawing.
+struct Drawing<'t> {
     plan: &'t RollPlan,
     sizes: Vec<Size>,
     rows: Vec<Row>,
@@ -83,8 +83,8 @@ struct Sheet<'t> {
     prefix: &'t str,
 }
 
-impl Sheet<'_> {
-    /// So many millimetres on paper.
+impl Drawing<'_> {
+    /// The length on the roll of `paper` millimetres on paper.
     fn mm(&self, paper: f64) -> f64 {
         paper * self.scale
     }
@@ -111,51 +111,51 @@ fn draw(plan: &RollPlan, of: &str, display: Display, prefix: &str) -> String {
     let widest = if plan.pieces.len() > MANY { NARROW_SHEET } else { SHEET };
     let scale = scale_over(plan.sheet_width_mm / widest);
     let rows = rows(plan, (WIDTH - 2.0 * SIDE) * scale);
-    let sheet = Sheet { plan, sizes: sizes(plan), rows, shown: Quantities(display), scale, prefix };
-    let [width, height] = sheet.paper();
+    let drawing = Drawing { plan, sizes: sizes(plan), rows, shown: Quantities(display), scale, prefix };
+    let [width, height] = drawing.paper();
     let mut svg = Markup::default();
     svg.tag("svg")
         .with("xmlns", "http://www.w3.org/2000/svg")
         .with("width", format!("{width:.1}mm"))
         .with("height", format!("{height:.1}mm"))
-        .with("viewBox", format!("0 0 {:.1} {:.1}", sheet.mm(width), sheet.mm(height)))
+        .with("viewBox", format!("0 0 {:.1} {:.1}", drawing.mm(width), drawing.mm(height)))
         .with("font-family", "Helvetica, Arial, sans-serif")
         .with("role", "img")
         .with("aria-labelledby", format!("{prefix}-title {prefix}-desc"))
         .open();
     let title = format!("{of}: cutting plan of {}", plan.underlayment);
     svg.tag("title").with("id", format!("{prefix}-title")).text(&title);
-    svg.tag("desc").with("id", format!("{prefix}-desc")).text(&description(&sheet));
-    define_hatch(&mut svg, &sheet);
+    svg.tag("desc").with("id", format!("{prefix}-desc")).text(&description(&drawing));
+    define_hatch(&mut svg, &drawing);
     svg.tag("rect")
         .with("x", 0.0)
         .with("y", 0.0)
-        .with("width", sheet.mm(width))
-        .with("height", sheet.mm(height))
+        .with("width", drawing.mm(width))
+        .with("height", drawing.mm(height))
         .with("fill", PAPER)
         .empty();
-    for (number, row) in sheet.rows.iter().enumerate() {
-        stretch::draw(&mut svg, &sheet, number, row);
+    for (number, row) in drawing.rows.iter().enumerate() {
+        stretch::draw(&mut svg, &drawing, number, row);
     }
-    foot::draw(&mut svg, &sheet, of, height <= HEIGHT && width <= WIDTH);
+    foot::draw(&mut svg, &drawing, of, height <= HEIGHT && width <= WIDTH);
     svg.close("svg");
     svg.done()
 }
 
 /// The drawing in a few sentences, for those who hear it read.
-fn description(sheet: &Sheet<'_>) -> String {
-    let plan = sheet.plan;
+fn description(drawing: &Drawing<'_>) -> String {
+    let plan = drawing.plan;
     let pieces = words::count(plan.pieces.len() as u64, "piece", "pieces");
     let rolls = words::count(plan.rolls.len() as u64, "roll", "rolls");
-    let used = sheet.shown.length(plan.length_used_mm);
+    let used = drawing.shown.length(plan.length_used_mm);
     format!("{pieces} cut from {rolls}, {used} in all. Every cut goes from edge to edge of what is cut.")
 }
 
-fn define_hatch(svg: &mut Markup, sheet: &Sheet<'_>) {
-    let step = sheet.mm(1.6);
+fn define_hatch(svg: &mut Markup, drawing: &Drawing<'_>) {
+    let step = drawing.mm(1.6);
     svg.tag("defs").open();
     svg.tag("pattern")
-        .with("id", format!("{}-offcut", sheet.prefix))
+        .with("id", format!("{}-offcut", drawing.prefix))
         .with("patternUnits", "userSpaceOnUse")
         .with("width", step)
         .with("height", step)
@@ -165,7 +165,7 @@ fn define_hatch(svg: &mut Markup, sheet: &Sheet<'_>) {
     svg.tag("path")
         .with("d", format!("M0 0V{step:.1}"))
         .with("stroke", HATCH)
-        .with("stroke-width", sheet.mm(0.3))
+        .with("stroke-width", drawing.mm(0.3))
         .empty();
     svg.close("pattern");
     svg.close("defs");

@@ -8,10 +8,10 @@ pub(super) struct Row {
     pub(super) roll: u64,
     /// The first and the last section.
     pub(super) sections: [u64; 2],
-    /// Where on the roll it begins and ends.
+    /// Start and end on the roll.
     pub(super) from: f64,
     pub(super) to: f64,
-    /// Whether the roll goes on, uncut, after it.
+    /// The roll continues, uncut, after it.
     pub(super) goes_on: bool,
 }
 

@@ -3,23 +3,23 @@ use super::super::markup::Markup;
 use super::super::plain;
 use super::rows::Row;
 use super::sizes::letter_of;
-use super::{DIMENSION, FELT, HAIR, INK, PLAIN, SIDE, SMALL, Sheet, THICK, THIN};
+use super::{DIMENSION, FELT, HAIR, INK, PLAIN, SIDE, SMALL, Drawing, THICK, THIN};
 use crate::quantities::{Offcut, PieceCut};
 
 /// Width of a letter as a share of its size, about.
 const LETTER: f64 = 0.56;
 
 /// Draws a row.
-pub(super) fn draw(svg: &mut Markup, sheet: &Sheet<'_>, number: usize, row: &Row) {
-    let at = Stretch { sheet, row, top: sheet.top(number) };
+pub(super) fn draw(svg: &mut Markup, drawing: &Drawing<'_>, number: usize, row: &Row) {
+    let at = Stretch { drawing, row, top: drawing.top(number) };
     svg.tag("g").with("class", "row").with("fill", INK).open();
     at.heading(svg);
     let within =
         |roll: u64, section: u64| roll == row.roll && (row.sections[0]..=row.sections[1]).contains(&section);
-    for offcut in sheet.plan.offcuts.iter().filter(|offcut| within(offcut.roll, offcut.section)) {
+    for offcut in drawing.plan.offcuts.iter().filter(|offcut| within(offcut.roll, offcut.section)) {
         at.offcut(svg, offcut);
     }
-    for piece in sheet.plan.pieces.iter().filter(|piece| within(piece.roll, piece.section)) {
+    for piece in drawing.plan.pieces.iter().filter(|piece| within(piece.roll, piece.section)) {
         at.piece(svg, piece);
     }
     at.cuts_across(svg);
@@ -28,7 +28,7 @@ pub(super) fn draw(svg: &mut Markup, sheet: &Sheet<'_>, number: usize, row: &Row
 }
 
 struct Stretch<'s> {
-    sheet: &'s Sheet<'s>,
+    drawing: &'s Drawing<'s>,
     row: &'s Row,
     top: f64,
 }
@@ -36,23 +36,23 @@ struct Stretch<'s> {
 impl Stretch<'_> {
     /// A place along the roll, on the drawing.
     fn x(&self, along: f64) -> f64 {
-        self.sheet.mm(SIDE) + along - self.row.from
+        self.drawing.mm(SIDE) + along - self.row.from
     }
 
     /// A place across the roll, on the drawing: its edge is at the bottom.
     fn y(&self, across: f64) -> f64 {
-        self.top + self.sheet.plan.sheet_width_mm - across
+        self.top + self.drawing.plan.sheet_width_mm - across
     }
 
-    /// Which roll, and the width of the sheet beside it.
+    /// The roll's number, and the sheet's width beside it.
     fn heading(&self, svg: &mut Markup) {
-        let Sheet { plan, shown, .. } = self.sheet;
+        let Drawing { plan, shown, .. } = self.drawing;
         let rolls = plan.rolls.len();
         let mut text = format!("ROLL {} of {rolls}", self.row.roll);
         if self.row.from > 0.0 {
             text = format!("{text}, from {} on", shown.length(self.row.from));
         }
-        let mm = |paper: f64| self.sheet.mm(paper);
+        let mm = |paper: f64| self.drawing.mm(paper);
         svg.tag("text")
             .with("x", self.x(self.row.from))
             .with("y", self.top - mm(1.4))
@@ -76,13 +76,13 @@ impl Stretch<'_> {
             .with("height", width)
             .with("fill", fill)
             .with("stroke", INK)
-            .with("stroke-width", self.sheet.mm(stroke))
+            .with("stroke-width", self.drawing.mm(stroke))
             .empty();
     }
 
     fn offcut(&self, svg: &mut Markup, offcut: &Offcut) {
         let place = [offcut.start_mm, offcut.edge_mm, offcut.length_mm, offcut.width_mm];
-        self.rectangle(svg, place, &format!("url(#{}-offcut)", self.sheet.prefix), HAIR);
+        self.rectangle(svg, place, &format!("url(#{}-offcut)", self.drawing.prefix), HAIR);
     }
 
     /// A piece with its size's letter, and its patch where there is room.
@@ -93,14 +93,14 @@ impl Stretch<'_> {
             .with("data-start-mm", piece.start_mm.to_string())
             .with("data-edge-mm", piece.edge_mm.to_string())
             .open();
-        svg.tag("title").text(&self.told(piece));
+        svg.tag("title").text(&self.description(piece));
         self.rectangle(svg, place, FELT, THIN);
         self.label(svg, piece);
         svg.close("g");
     }
 
-    fn told(&self, piece: &PieceCut) -> String {
-        let Sheet { shown, .. } = self.sheet;
+    fn description(&self, piece: &PieceCut) -> String {
+        let Drawing { shown, .. } = self.drawing;
         let [length, width, start, edge] =
             [piece.length_mm, piece.width_mm, piece.start_mm, piece.edge_mm].map(|mm| shown.short_length(mm));
         let turned = if piece.turned { ", turned" } else { "" };
@@ -109,12 +109,12 @@ impl Stretch<'_> {
 
     /// Letter and patch, upright or along the longer side.
     fn label(&self, svg: &mut Markup, piece: &PieceCut) {
-        let scale = self.sheet.scale;
+        let scale = self.drawing.scale;
         let (length, width) = (piece.length_mm / scale, piece.width_mm / scale);
         let upright = width > length;
         let (long, short) = if upright { (width, length) } else { (length, width) };
         let turn = if upright { " rotate(-90)" } else { "" };
-        let letter = letter_of(&self.sheet.sizes, piece);
+        let letter = letter_of(&self.drawing.sizes, piece);
         let mut lines: Vec<(String, f64, &str)> = Vec::new();
         let room = |size: f64| ((long - 1.0) / (LETTER * size)) as usize;
         let size = 3.0_f64.min(short - 0.6);
@@ -132,9 +132,9 @@ impl Stretch<'_> {
             let down = if line == 0 { -between } else { between };
             svg.tag("text")
                 .with("transform", format!("translate({x:.1} {y:.1}){turn}"))
-                .with("y", self.sheet.mm(down + 0.36 * size))
+                .with("y", self.drawing.mm(down + 0.36 * size))
                 .with("text-anchor", "middle")
-                .with("font-size", self.sheet.mm(size))
+                .with("font-size", self.drawing.mm(size))
                 .with("font-weight", weight)
                 .text(&text);
         }
@@ -142,7 +142,7 @@ impl Stretch<'_> {
 
     /// The cuts across the whole sheet, and its edges; after the last section a roll goes on, torn.
     fn cuts_across(&self, svg: &mut Markup) {
-        let (upper, lower) = (self.y(self.sheet.plan.sheet_width_mm), self.y(0.0));
+        let (upper, lower) = (self.y(self.drawing.plan.sheet_width_mm), self.y(0.0));
         let mut way = String::new();
         for place in self.cuts() {
             way.push_str(&format!("M{:.1} {upper:.1}V{lower:.1}", self.x(place)));
@@ -151,15 +151,15 @@ impl Stretch<'_> {
             .with("d", way)
             .with("fill", "none")
             .with("stroke", INK)
-            .with("stroke-width", self.sheet.mm(THICK))
+            .with("stroke-width", self.drawing.mm(THICK))
             .empty();
-        let end = self.x(self.row.to) + if self.row.goes_on { self.sheet.mm(6.0) } else { 0.0 };
+        let end = self.x(self.row.to) + if self.row.goes_on { self.drawing.mm(6.0) } else { 0.0 };
         let start = self.x(self.row.from);
         svg.tag("path")
             .with("d", format!("M{start:.1} {upper:.1}H{end:.1}M{start:.1} {lower:.1}H{end:.1}"))
             .with("fill", "none")
             .with("stroke", INK)
-            .with("stroke-width", self.sheet.mm(THIN))
+            .with("stroke-width", self.drawing.mm(THIN))
             .empty();
         if self.row.goes_on {
             self.rest(svg, end, [upper, lower]);
@@ -169,7 +169,7 @@ impl Stretch<'_> {
     /// The torn end of what stays on the roll, and how long that is.
     fn rest(&self, svg: &mut Markup, end: f64, [upper, lower]: [f64; 2]) {
         let step = (lower - upper) / 6.0;
-        let deep = self.sheet.mm(1.2);
+        let deep = self.drawing.mm(1.2);
         let tooth = |n: u8| {
             format!("L{:.1} {:.1}", end + if n % 2 == 1 { deep } else { -deep }, upper + f64::from(n) * step)
         };
@@ -178,24 +178,24 @@ impl Stretch<'_> {
             .with("d", format!("M{end:.1} {upper:.1}{teeth}L{end:.1} {lower:.1}"))
             .with("fill", "none")
             .with("stroke", INK)
-            .with("stroke-width", self.sheet.mm(HAIR * 2.0))
+            .with("stroke-width", self.drawing.mm(HAIR * 2.0))
             .empty();
-        let left = self.sheet.plan.rolls.iter().find(|roll| roll.roll == self.row.roll);
+        let left = self.drawing.plan.rolls.iter().find(|roll| roll.roll == self.row.roll);
         if let Some(left) = left.and_then(|roll| roll.left_mm) {
-            let (x, y) = (end - self.sheet.mm(3.2), f64::midpoint(upper, lower));
+            let (x, y) = (end - self.drawing.mm(3.2), f64::midpoint(upper, lower));
             svg.tag("text")
                 .with("transform", format!("translate({x:.1} {y:.1}) rotate(-90)"))
                 .with("text-anchor", "middle")
                 .with("dy", "0.36em")
-                .with("font-size", self.sheet.mm(SMALL))
+                .with("font-size", self.drawing.mm(SMALL))
                 .with("fill", DIMENSION)
-                .text(&format!("{} left", self.sheet.shown.length(left)));
+                .text(&format!("{} left", self.drawing.shown.length(left)));
         }
     }
 
     /// The places of the cuts across, from the start of the row to its end.
     fn cuts(&self) -> Vec<f64> {
-        let sections = self.sheet.plan.sections.iter().filter(|section| {
+        let sections = self.drawing.plan.sections.iter().filter(|section| {
             section.roll == self.row.roll
                 && (self.row.sections[0]..=self.row.sections[1]).contains(&section.section)
         });
@@ -204,28 +204,28 @@ impl Stretch<'_> {
             .collect()
     }
 
-    /// How far the cuts across are from the start of the roll, where there is room for it.
+    /// Distances of the cuts across from the start of the roll, where there is room.
     fn places(&self, svg: &mut Markup) {
         let mut free = f64::NEG_INFINITY;
         let cuts = self.cuts();
         let last = cuts.len() - 1;
-        let half = |text: &str| self.sheet.mm(plain::columns(text) as f64 * LETTER * SMALL / 2.0);
-        let text = |place: f64| self.sheet.shown.length(place);
+        let half = |text: &str| self.drawing.mm(plain::columns(text) as f64 * LETTER * SMALL / 2.0);
+        let text = |place: f64| self.drawing.shown.length(place);
         let end = text(self.row.to);
         let before_end = self.x(self.row.to) - half(&end);
         for (number, &place) in cuts.iter().enumerate() {
             let (text, x) = (text(place), self.x(place));
             let half = half(&text);
-            let fits = x - half >= free && (number == last || x + half + self.sheet.mm(1.0) <= before_end);
+            let fits = x - half >= free && (number == last || x + half + self.drawing.mm(1.0) <= before_end);
             if !fits && number != last {
                 continue;
             }
-            free = x + half + self.sheet.mm(1.0);
+            free = x + half + self.drawing.mm(1.0);
             svg.tag("text")
                 .with("x", x)
-                .with("y", self.y(0.0) + self.sheet.mm(3.2))
+                .with("y", self.y(0.0) + self.drawing.mm(3.2))
                 .with("text-anchor", "middle")
-                .with("font-size", self.sheet.mm(SMALL))
+                .with("font-size", self.drawing.mm(SMALL))
                 .with("fill", DIMENSION)
                 .text(&text);
         }

@@ -3,14 +3,14 @@ use super::super::markup::Markup;
 use super::super::plain;
 use super::super::svg::Pen;
 use super::marks;
-use super::sheet::Sheet;
+use super::paper::Paper;
 use crate::slope_takeoff::{ArrayTakeoff, SlopeTakeoff};
 
-/// Columns of a name that are shown at its array.
+/// Characters of an array's name that are drawn.
 const NAME_COLUMNS: usize = 24;
 
 /// Draws every array, module by module, with its name at its lower left corner.
-pub(super) fn draw(svg: &mut Markup, slope: &SlopeTakeoff, sheet: Sheet) {
+pub(super) fn draw(svg: &mut Markup, slope: &SlopeTakeoff, paper: Paper) {
     if slope.arrays.is_empty() {
         return;
     }
@@ -18,8 +18,8 @@ pub(super) fn draw(svg: &mut Markup, slope: &SlopeTakeoff, sheet: Sheet) {
     for array in &slope.arrays {
         svg.tag("g").with("class", "array").with("data-array", array.name.as_str()).open();
         svg.tag("title").text(&format!("array {}", array.name));
-        modules(svg, sheet, modules_of(array));
-        name(svg, sheet, array);
+        modules(svg, paper, modules_of(array));
+        name(svg, paper, array);
         svg.close("g");
     }
     svg.close("g");
@@ -39,19 +39,19 @@ fn modules_of(array: &ArrayTakeoff) -> impl Iterator<Item = [f64; 4]> {
 }
 
 /// The edges of modules.
-pub(super) fn modules(svg: &mut Markup, sheet: Sheet, modules: impl Iterator<Item = [f64; 4]>) {
+pub(super) fn modules(svg: &mut Markup, paper: Paper, modules: impl Iterator<Item = [f64; 4]>) {
     let pen = modules.fold(Pen::default(), |pen, module| pen.rectangle(module));
     svg.tag("path")
         .with("d", pen.way())
-        .with("stroke-width", sheet.mm(marks::THIN))
-        .with("stroke-dasharray", sheet.dashes(&[2.2, 0.7]))
+        .with("stroke-width", paper.mm(marks::THIN))
+        .with("stroke-dasharray", paper.dashes(&[2.2, 0.7]))
         .empty();
 }
 
 /// The name in the lower left corner, within its array.
-fn name(svg: &mut Markup, sheet: Sheet, array: &ArrayTakeoff) {
+fn name(svg: &mut Markup, paper: Paper, array: &ArrayTakeoff) {
     let [left, lower, ..] = array.bounds_mm;
-    let size = sheet.mm(marks::SMALL);
+    let size = paper.mm(marks::SMALL);
     svg.tag("text")
         .with("x", left + 0.5 * size)
         .with("y", -lower - 0.5 * size)

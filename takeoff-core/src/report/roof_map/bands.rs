@@ -2,11 +2,11 @@
 use super::super::markup::Markup;
 use super::super::svg::Pen;
 use super::marks;
-use super::sheet::Sheet;
+use super::paper::Paper;
 use crate::slope_takeoff::SlopeTakeoff;
 
 /// Draws the bands of every post that has them.
-pub(super) fn draw(svg: &mut Markup, slope: &SlopeTakeoff, sheet: Sheet) {
+pub(super) fn draw(svg: &mut Markup, slope: &SlopeTakeoff, paper: Paper) {
     if slope.three_course.is_empty() {
         return;
     }
@@ -14,14 +14,14 @@ pub(super) fn draw(svg: &mut Markup, slope: &SlopeTakeoff, sheet: Sheet) {
     for work in &slope.three_course {
         svg.tag("g").with("class", "band").with("data-bands", work.post.as_str()).open();
         svg.tag("title").text(&format!("three-course bands of {}", work.post));
-        outline(svg, sheet, &work.bands_mm);
+        outline(svg, paper, &work.bands_mm);
         svg.close("g");
     }
     svg.close("g");
 }
 
 /// The bands on the left, at the top and on the right as one shape, open below.
-pub(super) fn outline(svg: &mut Markup, sheet: Sheet, bands: &[[f64; 4]; 3]) {
+pub(super) fn outline(svg: &mut Markup, paper: Paper, bands: &[[f64; 4]; 3]) {
     let [[_, lower, inner_left, _], [left, top, right, upper], [inner_right, ..]] = *bands;
     let shape = Pen::default().ring(&[
         [left, lower],
@@ -38,6 +38,6 @@ pub(super) fn outline(svg: &mut Markup, sheet: Sheet, bands: &[[f64; 4]; 3]) {
         .with("fill", marks::CEMENT)
         .with("fill-opacity", marks::CEMENT_TONE)
         .with("stroke", marks::CEMENT)
-        .with("stroke-width", sheet.beside_tiles(0.2, 0.04))
+        .with("stroke-width", paper.beside_tiles(0.2, 0.04))
         .empty();
 }

@@ -5,7 +5,7 @@ use super::super::markup::Markup;
 use super::super::svg::rings;
 use super::marks::{self, MARKS, Mark};
 use super::posts;
-use super::sheet::Sheet;
+use super::paper::Paper;
 use crate::deck::TileWork;
 use crate::slope_takeoff::{Cut, PostTakeoff, SlopeTakeoff};
 
@@ -17,11 +17,11 @@ pub(super) fn marked(slope: &SlopeTakeoff) -> Vec<(Mark, &TileWork)> {
     let cuts: BTreeMap<(&str, &str), &Cut> =
         slope.cuts.iter().map(|cut| ((cut.tile.as_str(), cut.piece.as_str()), cut)).collect();
     let cut = |tile: &TileWork| cuts.get(&(tile.tile.as_str(), tile.piece.as_str())).copied();
-    slope.tiles.iter().map(|tile| (Mark::of(tile, cut(tile)), tile)).collect()
+    slope.tiles.iter().map(|tile| (Mark::from_work(tile, cut(tile)), tile)).collect()
 }
 
 /// Draws the faces, those that matter most last.
-pub(super) fn draw(svg: &mut Markup, marked: &[(Mark, &TileWork)], sheet: Sheet, prefix: &str) {
+pub(super) fn draw(svg: &mut Markup, marked: &[(Mark, &TileWork)], paper: Paper, prefix: &str) {
     for mark in MARKS {
         let mut tiles = marked.iter().filter(|(of, _)| *of == mark).peekable();
         if tiles.peek().is_none() {
@@ -32,7 +32,7 @@ pub(super) fn draw(svg: &mut Markup, marked: &[(Mark, &TileWork)], sheet: Sheet,
             .with("class", format!("tile {}", mark.look().id))
             .with("fill", format!("url(#{})", marks::hatch_id(prefix, mark)))
             .with("stroke", if strong { marks::INK } else { marks::GRID })
-            .with("stroke-width", sheet.mm(if strong { marks::THICK } else { marks::HAIR }))
+            .with("stroke-width", paper.mm(if strong { marks::THICK } else { marks::HAIR }))
             .open();
         for (_, tile) in tiles {
             svg.tag("path")
@@ -46,10 +46,10 @@ pub(super) fn draw(svg: &mut Markup, marked: &[(Mark, &TileWork)], sheet: Sheet,
 }
 
 /// Writes each tile's letter where it covers neither opening nor name of the posts that it is for.
-pub(super) fn letters(svg: &mut Markup, slope: &SlopeTakeoff, marked: &[(Mark, &TileWork)], sheet: Sheet) {
+pub(super) fn letters(svg: &mut Markup, slope: &SlopeTakeoff, marked: &[(Mark, &TileWork)], paper: Paper) {
     let posts: BTreeMap<&str, &PostTakeoff> =
         slope.posts.iter().map(|post| (post.name.as_str(), post)).collect();
-    let size = sheet.beside_tiles(LETTER, 0.45);
+    let size = paper.beside_tiles(LETTER, 0.45);
     svg.tag("g")
         .with("class", "letters")
         .with("font-size", size)
@@ -70,7 +70,7 @@ pub(super) fn letters(svg: &mut Markup, slope: &SlopeTakeoff, marked: &[(Mark, &
         for (_, tile) in marked.iter().filter(|(of, _)| *of == mark) {
             let near = tile.posts.iter().filter_map(|name| posts.get(name.as_str()));
             let taken: Vec<[f64; 4]> = near
-                .flat_map(|post| [posts::symbol_box(post, sheet), posts::name_box(post, sheet)])
+                .flat_map(|post| [posts::symbol_box(post, paper), posts::name_box(post, paper)])
                 .collect();
             if let Some([u, v]) = place(&visible(tile), size, &taken) {
                 svg.tag("text").with("x", u).with("y", -v + 0.36 * size).text(mark.look().letter);
@@ -113,7 +113,7 @@ fn overlap(a: [f64; 4], b: [f64; 4]) -> f64 {
     across.max(0.0) * up.max(0.0)
 }
 
-/// Whether a point is within a ring: a ray from it crosses the ring an odd number of times.
+/// Point-in-ring test: a ray from the point crosses the ring an odd number of times.
 fn holds(ring: &[[f64; 2]], [u, v]: [f64; 2]) -> bool {
     let crossed = |([u0, v0], [u1, v1]): ([f64; 2], [f64; 2])| {
         (v0 > v) != (v1 > v) && u < u0 + (v - v0) / (v1 - v0) * (u1 - u0)

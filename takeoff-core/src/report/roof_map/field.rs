@@ -3,11 +3,11 @@ use super::super::markup::Markup;
 use super::super::svg::{Pen, placed, rings};
 use super::super::words;
 use super::marks;
-use super::sheet::Sheet;
+use super::paper::Paper;
 use crate::model::EdgeKind;
 use crate::slope_takeoff::SlopeTakeoff;
 
-/// What is cut to the field refers to this.
+/// Clip path of the tiled field.
 pub(super) fn define_clip(svg: &mut Markup, slope: &SlopeTakeoff, prefix: &str) {
     svg.tag("clipPath").with("id", format!("{prefix}-field")).open();
     svg.tag("path").with("d", rings(&slope.field_mm)).with("clip-rule", "evenodd").empty();
@@ -24,13 +24,13 @@ pub(super) fn ground(svg: &mut Markup, slope: &SlopeTakeoff) {
 }
 
 /// Noses and joints, lightly, over the tiles that are handled.
-pub(super) fn courses(svg: &mut Markup, slope: &SlopeTakeoff, sheet: Sheet, prefix: &str) {
-    let [left, _, right, top] = sheet.slope;
+pub(super) fn courses(svg: &mut Markup, slope: &SlopeTakeoff, paper: Paper, prefix: &str) {
+    let [left, _, right, top] = paper.slope;
     svg.tag("g")
         .with("clip-path", format!("url(#{prefix}-field)"))
         .with("fill", "none")
         .with("stroke", marks::GRID)
-        .with("stroke-width", sheet.mm(marks::HAIR))
+        .with("stroke-width", paper.mm(marks::HAIR))
         .open();
     let noses = slope
         .courses
@@ -38,7 +38,7 @@ pub(super) fn courses(svg: &mut Markup, slope: &SlopeTakeoff, sheet: Sheet, pref
         .fold(Pen::default(), |pen, course| pen.to(left, course.nose_mm).line(right, course.nose_mm));
     svg.tag("path").with("d", noses.way()).empty();
     // The joints of a course are the dashes of one broad line along it: a line a course, not one a tile.
-    let width = sheet.mm(marks::HAIR);
+    let width = paper.mm(marks::HAIR);
     let cover = slope.columns.cover_mm;
     for course in &slope.courses {
         let upper = course.exposure_mm.map_or(top, |exposure| course.nose_mm + exposure);
@@ -56,7 +56,7 @@ pub(super) fn courses(svg: &mut Markup, slope: &SlopeTakeoff, sheet: Sheet, pref
     svg.close("g");
 }
 
-/// Where lines run up each column, from its joint: at the joint, or at both sides of a cover.
+/// Offsets of the lines up each column from its joint: the joint itself, or both sides of a cover.
 fn joint_edges(slope: &SlopeTakeoff) -> Vec<f64> {
     match slope.columns.widths_mm.as_slice() {
         [_, cover_width] => vec![-cover_width / 2.0, cover_width / 2.0],
@@ -65,12 +65,12 @@ fn joint_edges(slope: &SlopeTakeoff) -> Vec<f64> {
 }
 
 /// Rafters and lap lines, which lie under the tile, as long thin lines across the field.
-pub(super) fn hidden_lines(svg: &mut Markup, slope: &SlopeTakeoff, sheet: Sheet, prefix: &str) {
-    let [left, lower, right, upper] = sheet.slope;
+pub(super) fn hidden_lines(svg: &mut Markup, slope: &SlopeTakeoff, paper: Paper, prefix: &str) {
+    let [left, lower, right, upper] = paper.slope;
     svg.tag("g").with("clip-path", format!("url(#{prefix}-field)")).with("fill", "none").open();
-    rafter_line(svg, sheet, rafters(slope, lower, upper));
+    rafter_line(svg, paper, rafters(slope, lower, upper));
     let laps = slope.lap_lines_mm.iter().fold(Pen::default(), |pen, &v| pen.to(left, v).line(right, v));
-    lap_line(svg, sheet, laps);
+    lap_line(svg, paper, laps);
     svg.close("g");
 }
 
@@ -85,44 +85,44 @@ fn rafters(slope: &SlopeTakeoff, lower: f64, upper: f64) -> Pen {
 }
 
 /// Draws as a rafter's centre line.
-pub(super) fn rafter_line(svg: &mut Markup, sheet: Sheet, pen: Pen) {
+pub(super) fn rafter_line(svg: &mut Markup, paper: Paper, pen: Pen) {
     svg.tag("path")
         .with("d", pen.way())
         .with("stroke", marks::WOOD)
-        .with("stroke-width", sheet.mm(0.16))
-        .with("stroke-dasharray", sheet.dashes(&[4.0, 0.8, 0.6, 0.8]))
+        .with("stroke-width", paper.mm(0.16))
+        .with("stroke-dasharray", paper.dashes(&[4.0, 0.8, 0.6, 0.8]))
         .empty();
 }
 
 /// Draws as a lap line.
-pub(super) fn lap_line(svg: &mut Markup, sheet: Sheet, pen: Pen) {
+pub(super) fn lap_line(svg: &mut Markup, paper: Paper, pen: Pen) {
     svg.tag("path")
         .with("d", pen.way())
         .with("stroke", marks::FELT)
-        .with("stroke-width", sheet.mm(0.25))
-        .with("stroke-dasharray", sheet.dashes(&[3.0, 1.0]))
+        .with("stroke-width", paper.mm(0.25))
+        .with("stroke-dasharray", paper.dashes(&[3.0, 1.0]))
         .empty();
 }
 
 /// The edges of the slope, each by its kind, with its name; openings with a cross.
-pub(super) fn edges(svg: &mut Markup, slope: &SlopeTakeoff, sheet: Sheet) {
+pub(super) fn edges(svg: &mut Markup, slope: &SlopeTakeoff, paper: Paper) {
     svg.tag("g").with("fill", "none").with("stroke", marks::INK).with("stroke-linecap", "square").open();
     // The tile's own edge, where it hangs over the eave.
-    svg.tag("path").with("d", rings(&slope.field_mm)).with("stroke-width", sheet.mm(marks::HAIR)).empty();
+    svg.tag("path").with("d", rings(&slope.field_mm)).with("stroke-width", paper.mm(marks::HAIR)).empty();
     for hole in slope.outline_mm.iter().skip(1) {
         let pen = hole
             .iter()
             .zip(hole.iter().skip(hole.len() / 2))
             .fold(Pen::default().ring(hole), |pen, (a, b)| pen.to(a[0], a[1]).line(b[0], b[1]));
-        svg.tag("path").with("d", pen.way()).with("stroke-width", sheet.mm(marks::THIN)).empty();
+        svg.tag("path").with("d", pen.way()).with("stroke-width", paper.mm(marks::THIN)).empty();
     }
     for (kind, [from, to]) in sides(slope) {
-        edge_line(svg, sheet, kind, Pen::default().to(from[0], from[1]).line(to[0], to[1]).way().as_str());
+        edge_line(svg, paper, kind, Pen::default().to(from[0], from[1]).line(to[0], to[1]).way().as_str());
     }
     svg.close("g");
     for (kind, ends) in sides(slope) {
         if let Some(kind) = kind {
-            edge_name(svg, sheet, words::edge(kind), ends);
+            edge_name(svg, paper, words::edge(kind), ends);
         }
     }
 }
@@ -135,7 +135,7 @@ pub(super) fn sides(slope: &SlopeTakeoff) -> Vec<(Option<EdgeKind>, [[f64; 2]; 2
 }
 
 /// Draws along an edge of this kind.
-pub(super) fn edge_line(svg: &mut Markup, sheet: Sheet, kind: Option<EdgeKind>, way: &str) {
+pub(super) fn edge_line(svg: &mut Markup, paper: Paper, kind: Option<EdgeKind>, way: &str) {
     let (width, dash): (f64, &[f64]) = match kind {
         Some(EdgeKind::Eave) => (0.8, &[]),
         Some(EdgeKind::Ridge) => (1.0, &[]),
@@ -145,9 +145,9 @@ pub(super) fn edge_line(svg: &mut Markup, sheet: Sheet, kind: Option<EdgeKind>, 
         Some(EdgeKind::Wall) => (1.4, &[0.3, 0.9]),
         None => (0.25, &[]),
     };
-    let mut line = svg.tag("path").with("d", way).with("stroke-width", sheet.mm(width));
+    let mut line = svg.tag("path").with("d", way).with("stroke-width", paper.mm(width));
     if !dash.is_empty() {
-        line = line.with("stroke-dasharray", sheet.dashes(dash)).with("stroke-linecap", "butt");
+        line = line.with("stroke-dasharray", paper.dashes(dash)).with("stroke-linecap", "butt");
     }
     line.empty();
     match kind {
@@ -156,26 +156,26 @@ pub(super) fn edge_line(svg: &mut Markup, sheet: Sheet, kind: Option<EdgeKind>, 
             svg.tag("path")
                 .with("d", way)
                 .with("stroke", marks::PAPER)
-                .with("stroke-width", sheet.mm(0.45))
+                .with("stroke-width", paper.mm(0.45))
                 .empty();
         }
         // A wall stands on a line.
-        Some(EdgeKind::Wall) => svg.tag("path").with("d", way).with("stroke-width", sheet.mm(0.3)).empty(),
+        Some(EdgeKind::Wall) => svg.tag("path").with("d", way).with("stroke-width", paper.mm(0.3)).empty(),
         _ => {}
     }
 }
 
 /// The word for an edge, along its outer side.
-fn edge_name(svg: &mut Markup, sheet: Sheet, name: &str, [from, to]: [[f64; 2]; 2]) {
+fn edge_name(svg: &mut Markup, paper: Paper, name: &str, [from, to]: [[f64; 2]; 2]) {
     let (du, dv) = (to[0] - from[0], to[1] - from[1]);
     let length = (du * du + dv * dv).sqrt();
-    if length < sheet.mm(10.0) {
+    if length < paper.mm(10.0) {
         return;
     }
     // The outline runs counter-clockwise: outside is on the right hand.
     let (out_u, out_v) = (dv / length, -du / length);
     let (u, v) =
-        ((from[0] + to[0]) / 2.0 + out_u * sheet.mm(2.0), (from[1] + to[1]) / 2.0 + out_v * sheet.mm(2.0));
+        ((from[0] + to[0]) / 2.0 + out_u * paper.mm(2.0), (from[1] + to[1]) / 2.0 + out_v * paper.mm(2.0));
     // Text leans with the edge and is never upside down.
     let lean = crate::num::math::atan2(-dv, du).to_degrees();
     let lean = if lean > 90.5 {
@@ -187,7 +187,7 @@ fn edge_name(svg: &mut Markup, sheet: Sheet, name: &str, [from, to]: [[f64; 2]; 
     };
     svg.tag("text")
         .with("transform", placed(u, v, lean))
-        .with("font-size", sheet.mm(marks::SMALL))
+        .with("font-size", paper.mm(marks::SMALL))
         .with("font-style", "italic")
         .with("text-anchor", "middle")
         .with("dy", "0.35em")

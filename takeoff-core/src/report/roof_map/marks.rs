@@ -1,10 +1,10 @@
-//! How things look: a letter, a hatch and a colour for what becomes of a tile, and the lines.
+//! Marks: letter, hatch and colour for each kind of work on a tile, and line widths.
 //!
 //! The three say the same, so that a drawing can be read in grey, without colours or without a legend at
 //! hand. Tints get darker from loosened to severed, by which they differ for every kind of sight.
 use super::super::markup::Markup;
 use super::super::svg::Pen;
-use super::sheet::Sheet;
+use super::paper::Paper;
 use crate::cuts::CutKind;
 use crate::deck::{TileClass, TileWork};
 use crate::slope_takeoff::Cut;
@@ -43,7 +43,7 @@ pub(super) const SMALL: f64 = 2.1;
 /// Legend.
 pub(super) const PLAIN: f64 = 2.5;
 
-/// What a tile is marked as.
+/// Mark of a tile.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub(super) enum Mark {
     /// Nothing but loosened.
@@ -84,7 +84,7 @@ pub(super) struct Look {
 
 impl Mark {
     /// The mark of a handled tile; `cut` is its cut, if it is cut.
-    pub(super) fn of(tile: &TileWork, cut: Option<&Cut>) -> Mark {
+    pub(super) fn from_work(tile: &TileWork, cut: Option<&Cut>) -> Mark {
         match (tile.class, cut.map(|cut| cut.kind)) {
             _ if tile.excluded => Mark::Excluded,
             (TileClass::Severed, _) | (_, Some(CutKind::Severed)) => Mark::Severed,
@@ -108,13 +108,13 @@ impl Mark {
             stroke,
         };
         match self {
-            Mark::Loosened => look("L", "loosened in place", "loosened", "#f0efe6", "#c3bfae", 2.4, 0.1),
-            Mark::TakenUp => look("T", "taken up, laid back", "taken-up", "#dfe5da", "#8c9a86", 1.0, 0.12),
-            Mark::Hole => look("H", "cut: a hole", "hole", "#c4def0", "#1f6091", 1.0, 0.34),
-            Mark::Notch => look("N", "cut: a notch", "notch", "#f8d79b", "#8f5a00", 0.9, 0.16),
-            Mark::Corner => look("C", "cut: a corner off", "corner", "#d9bfe6", "#5d2f79", 0.7, 0.16),
-            Mark::Severed => look("S", "severed: new tiles", "severed", "#ec9a84", "#7a1500", 0.9, 0.22),
-            Mark::Excluded => look("X", "set fast: excluded", "excluded", "#ffffff", "#1d2733", 1.5, 0.12),
+            Mark::Loosened => look("L", "raised, not removed", "loosened", "#f0efe6", "#c3bfae", 2.4, 0.1),
+            Mark::TakenUp => look("T", "removed and reset", "taken-up", "#dfe5da", "#8c9a86", 1.0, 0.12),
+            Mark::Hole => look("H", "cut: hole", "hole", "#c4def0", "#1f6091", 1.0, 0.34),
+            Mark::Notch => look("N", "cut: notch", "notch", "#f8d79b", "#8f5a00", 0.9, 0.16),
+            Mark::Corner => look("C", "cut: corner notch", "corner", "#d9bfe6", "#5d2f79", 0.7, 0.16),
+            Mark::Severed => look("S", "can't be cut: replace", "severed", "#ec9a84", "#7a1500", 0.9, 0.22),
+            Mark::Excluded => look("X", "set: left in place", "excluded", "#ffffff", "#1d2733", 1.5, 0.12),
         }
     }
 
@@ -162,10 +162,10 @@ pub(super) fn hatch_id(prefix: &str, mark: Mark) -> String {
 }
 
 /// The hatches, for the tiles to be filled with.
-pub(super) fn define(svg: &mut Markup, sheet: Sheet, prefix: &str) {
+pub(super) fn define(svg: &mut Markup, paper: Paper, prefix: &str) {
     for mark in MARKS {
         let look = mark.look();
-        let step = sheet.mm(look.step);
+        let step = paper.mm(look.step);
         svg.tag("pattern")
             .with("id", hatch_id(prefix, mark))
             .with("patternUnits", "userSpaceOnUse")
@@ -176,7 +176,7 @@ pub(super) fn define(svg: &mut Markup, sheet: Sheet, prefix: &str) {
         svg.tag("path")
             .with("d", mark.hatch(step).way())
             .with("stroke", look.line)
-            .with("stroke-width", sheet.mm(look.stroke))
+            .with("stroke-width", paper.mm(look.stroke))
             .with("stroke-linecap", "round")
             .empty();
         svg.close("pattern");

@@ -8,7 +8,7 @@ mod legend;
 mod marks;
 mod patches;
 mod posts;
-mod sheet;
+mod paper;
 #[cfg(test)]
 mod tests;
 mod title;
@@ -18,13 +18,13 @@ use super::quantity::Quantities;
 use super::words;
 use crate::slope_takeoff::SlopeTakeoff;
 use crate::takeoff::Takeoff;
-use sheet::Sheet;
+use paper::Paper;
 
 /// The roof map of a slope as SVG, or nothing if the takeoff has no slope of that name.
 ///
 /// The drawing's units are millimetres on the slope, `x = u` and `y = −v`, so the eave is at the bottom;
 /// its width and height are given for paper, at the scale that the title block names. It fits Letter and
-/// A4, landscape; a slope on which tiles would get too small to read gets a larger sheet.
+/// A4, landscape; a slope on which tiles would get too small to read gets a larger paper.
 ///
 /// Tiles are told apart by hatch and letter as well as by colour. For a page that holds the drawing, each
 /// tile handled bears `data-tile` (its name) and each post is a group with `data-post` (its name),
@@ -44,29 +44,29 @@ pub fn roof_map(takeoff: &Takeoff, slope: &str) -> Option<String> {
     Some(draw(takeoff, takeoff.slopes.get(number)?, &format!("s{}", number + 1)))
 }
 
-/// Whether the map of a slope fits Letter and A4, landscape.
+/// Tells whether the map of a slope fits Letter and A4, landscape.
 pub(super) fn fits_page(slope: &SlopeTakeoff) -> bool {
-    sheet(slope).fits_page()
+    paper(slope).fits_page()
 }
 
-fn sheet(slope: &SlopeTakeoff) -> Sheet {
+fn paper(slope: &SlopeTakeoff) -> Paper {
     let rings = slope.field_mm.iter().chain(&slope.outline_mm);
     let around = bounds(rings.flatten()).unwrap_or([0.0, 0.0, 1000.0, 1000.0]);
-    Sheet::of(around, usual_tile(slope))
+    Paper::new(around, usual_tile(slope))
 }
 
 fn draw(takeoff: &Takeoff, slope: &SlopeTakeoff, prefix: &str) -> String {
-    let sheet = sheet(slope);
+    let paper = paper(slope);
     let marked = faces::marked(slope);
     let mut svg = Markup::default();
-    let [width, height] = sheet.paper;
+    let [width, height] = paper.size;
     svg.tag("svg")
         .with("xmlns", "http://www.w3.org/2000/svg")
         .with("width", format!("{width:.1}mm"))
         .with("height", format!("{height:.1}mm"))
         .with(
             "viewBox",
-            format!("{:.1} {:.1} {:.1} {:.1}", sheet.left(), -sheet.top(), sheet.mm(width), sheet.mm(height)),
+            format!("{:.1} {:.1} {:.1} {:.1}", paper.left(), -paper.top(), paper.mm(width), paper.mm(height)),
         )
         .with("font-family", "Helvetica, Arial, sans-serif")
         .with("role", "img")
@@ -77,29 +77,29 @@ fn draw(takeoff: &Takeoff, slope: &SlopeTakeoff, prefix: &str) -> String {
         .text(&format!("{}: roof map of slope {}", takeoff.job, slope.name));
     svg.tag("desc").with("id", format!("{prefix}-desc")).text(&description(slope, &marked));
     svg.tag("defs").open();
-    marks::define(&mut svg, sheet, prefix);
+    marks::define(&mut svg, paper, prefix);
     field::define_clip(&mut svg, slope, prefix);
     svg.close("defs");
     svg.tag("rect")
-        .with("x", sheet.left())
-        .with("y", -sheet.top())
-        .with("width", sheet.mm(width))
-        .with("height", sheet.mm(height))
+        .with("x", paper.left())
+        .with("y", -paper.top())
+        .with("width", paper.mm(width))
+        .with("height", paper.mm(height))
         .with("fill", marks::PAPER)
         .empty();
     field::ground(&mut svg, slope);
-    faces::draw(&mut svg, &marked, sheet, prefix);
-    field::courses(&mut svg, slope, sheet, prefix);
-    field::hidden_lines(&mut svg, slope, sheet, prefix);
-    patches::draw(&mut svg, slope, sheet);
-    bands::draw(&mut svg, slope, sheet);
-    field::edges(&mut svg, slope, sheet);
-    arrays::draw(&mut svg, slope, sheet);
-    let left_out = dimensions::draw(&mut svg, slope, sheet, Quantities(takeoff.display));
-    posts::draw(&mut svg, slope, sheet, prefix);
-    faces::letters(&mut svg, slope, &marked, sheet);
-    legend::draw(&mut svg, slope, &marked, sheet, prefix);
-    title::draw(&mut svg, takeoff, slope, sheet, left_out);
+    faces::draw(&mut svg, &marked, paper, prefix);
+    field::courses(&mut svg, slope, paper, prefix);
+    field::hidden_lines(&mut svg, slope, paper, prefix);
+    patches::draw(&mut svg, slope, paper);
+    bands::draw(&mut svg, slope, paper);
+    field::edges(&mut svg, slope, paper);
+    arrays::draw(&mut svg, slope, paper);
+    let left_out = dimensions::draw(&mut svg, slope, paper, Quantities(takeoff.display));
+    posts::draw(&mut svg, slope, paper, prefix);
+    faces::letters(&mut svg, slope, &marked, paper);
+    legend::draw(&mut svg, slope, &marked, paper, prefix);
+    title::draw(&mut svg, takeoff, slope, paper, left_out);
     svg.close("svg");
     svg.done()
 }

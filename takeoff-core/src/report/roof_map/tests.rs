@@ -5,7 +5,7 @@ use proptest::prelude::*;
 use super::super::markup::number;
 use super::dimensions::{Place, spread};
 use super::faces::clipped;
-use super::sheet::Sheet;
+use super::paper::Paper;
 
 /// A star about the origin: a simple polygon, seldom convex.
 fn star() -> impl Strategy<Value = Vec<[f64; 2]>> {
@@ -59,12 +59,12 @@ proptest! {
     fn a_sheet_holds_its_slope_and_shows_its_tiles(
         width in 500.0..200_000.0_f64, height in 500.0..100_000.0_f64, tile in 100.0..500.0_f64,
     ) {
-        let sheet = Sheet::of([0.0, 0.0, width, height], tile);
-        prop_assert!(sheet.left() <= 0.0 && sheet.left() + sheet.mm(sheet.paper[0]) >= width);
-        prop_assert!(sheet.top() >= height && sheet.foot(0.0, 0.0)[1] <= 0.0);
+        let paper = Paper::new([0.0, 0.0, width, height], tile);
+        prop_assert!(paper.left() <= 0.0 && paper.left() + paper.mm(paper.size[0]) >= width);
+        prop_assert!(paper.top() >= height && paper.foot(0.0, 0.0)[1] <= 0.0);
         // On a page that fits every printer, or else large enough to read.
-        prop_assert!(sheet.fits_page() || tile / sheet.scale >= 3.0);
-        prop_assert!(tile / sheet.scale >= 2.2);
+        prop_assert!(paper.fits_page() || tile / paper.scale >= 3.0);
+        prop_assert!(tile / paper.scale >= 2.2);
     }
 
     #[test]

@@ -4,7 +4,7 @@ use super::super::quantity::Quantities;
 use super::super::svg::{Pen, placed};
 use super::super::{plain, words};
 use super::marks;
-use super::sheet::{FOOT, Sheet};
+use super::paper::{FOOT, Paper};
 use crate::model::Display;
 use crate::slope_takeoff::SlopeTakeoff;
 use crate::takeoff::Takeoff;
@@ -15,11 +15,11 @@ const WIDTH: f64 = 96.0;
 const LONGEST_BAR: f64 = 50.0;
 
 /// Draws the frame of the foot and the title block at its right.
-pub(super) fn draw(svg: &mut Markup, takeoff: &Takeoff, slope: &SlopeTakeoff, sheet: Sheet, left_out: usize) {
+pub(super) fn draw(svg: &mut Markup, takeoff: &Takeoff, slope: &SlopeTakeoff, paper: Paper, left_out: usize) {
     let shown = Quantities(takeoff.display);
     svg.tag("g").with("class", "title-block").with("fill", marks::INK).with("stroke", "none").open();
-    frame(svg, sheet);
-    let mut block = Block { svg, sheet, left: sheet.paper[0] - WIDTH + 3.0, down: 0.0 };
+    frame(svg, paper);
+    let mut block = Block { svg, paper, left: paper.size[0] - WIDTH + 3.0, down: 0.0 };
     block.line(5.5, 4.0, "bold", &takeoff.job);
     block.line(5.0, 3.2, "bold", &format!("slope {}", slope.name));
     block.line(4.5, marks::PLAIN, "normal", &facts(slope, shown));
@@ -32,20 +32,20 @@ pub(super) fn draw(svg: &mut Markup, takeoff: &Takeoff, slope: &SlopeTakeoff, sh
         &format!("{posts}; dimensions from the left end and the lowest edge"),
     );
     let down = block.down;
-    scale_bar(svg, sheet, takeoff.display, down + 3.0);
-    north(svg, sheet, slope);
-    let notes = notes(sheet, left_out);
+    scale_bar(svg, paper, takeoff.display, down + 3.0);
+    north(svg, paper, slope);
+    let notes = notes(paper, left_out);
     let step = 3.0;
     let down = FOOT - 2.5 - step * notes.len() as f64;
-    let mut block = Block { svg, sheet, left: sheet.paper[0] - WIDTH + 3.0, down };
+    let mut block = Block { svg, paper, left: paper.size[0] - WIDTH + 3.0, down };
     for note in notes {
         block.line(step, marks::SMALL, "normal", &note);
     }
     svg.close("g");
 }
 
-/// What the drawing is not, and how to print it.
-fn notes(sheet: Sheet, left_out: usize) -> Vec<String> {
+/// Limits of the drawing, and printing instructions.
+fn notes(paper: Paper, left_out: usize) -> Vec<String> {
     let mut notes = Vec::new();
     if left_out > 0 {
         let dimensions = words::count(left_out as u64, "dimension", "dimensions");
@@ -53,8 +53,8 @@ fn notes(sheet: Sheet, left_out: usize) -> Vec<String> {
     }
     notes.push("A drawing for layout: measure on the roof before you cut.".to_owned());
     notes.push("Fall protection, wet cutting, structure, warranty: see the cautions.".to_owned());
-    let [width, height] = sheet.paper;
-    notes.push(if sheet.fits_page() {
+    let [width, height] = paper.size;
+    notes.push(if paper.fits_page() {
         "Print at 100 % and check the scale bar.".to_owned()
     } else {
         format!("Print at 100 % on {width:.0} × {height:.0} mm of paper and check the scale bar.")
@@ -63,16 +63,16 @@ fn notes(sheet: Sheet, left_out: usize) -> Vec<String> {
 }
 
 /// A frame about the foot, with a line between legend and title block.
-fn frame(svg: &mut Markup, sheet: Sheet) {
-    let [left, upper] = sheet.foot(0.5, 0.0);
-    let [right, lower] = sheet.foot(sheet.paper[0] - 0.5, FOOT - 0.5);
-    let [between, _] = sheet.foot(sheet.paper[0] - WIDTH, 0.0);
+fn frame(svg: &mut Markup, paper: Paper) {
+    let [left, upper] = paper.foot(0.5, 0.0);
+    let [right, lower] = paper.foot(paper.size[0] - 0.5, FOOT - 0.5);
+    let [between, _] = paper.foot(paper.size[0] - WIDTH, 0.0);
     let pen = Pen::default().rectangle([left, lower, right, upper]).to(between, upper).line(between, lower);
     svg.tag("path")
         .with("d", pen.way())
         .with("fill", "none")
         .with("stroke", marks::INK)
-        .with("stroke-width", sheet.mm(marks::THIN))
+        .with("stroke-width", paper.mm(marks::THIN))
         .empty();
 }
 
@@ -94,16 +94,16 @@ fn tiling(slope: &SlopeTakeoff, shown: Quantities) -> String {
 }
 
 /// A bar of a round length, in four parts.
-fn scale_bar(svg: &mut Markup, sheet: Sheet, display: Display, down: f64) {
+fn scale_bar(svg: &mut Markup, paper: Paper, display: Display, down: f64) {
     let (unit, name) = match display {
         Display::Imperial => (304.8, "ft"),
         Display::Metric => (1000.0, "m"),
     };
-    let longest = sheet.mm(LONGEST_BAR) / unit;
+    let longest = paper.mm(LONGEST_BAR) / unit;
     let lengths = [1.0, 2.0, 4.0, 8.0, 10.0, 20.0, 40.0, 80.0, 100.0, 200.0, 400.0, 800.0, 1000.0, 2000.0];
     let length = lengths.into_iter().take_while(|&length| length <= longest).last().unwrap_or(longest);
-    let [left, upper] = sheet.foot(sheet.paper[0] - WIDTH + 3.0, down);
-    let [_, lower] = sheet.foot(0.0, down + 1.6);
+    let [left, upper] = paper.foot(paper.size[0] - WIDTH + 3.0, down);
+    let [_, lower] = paper.foot(0.0, down + 1.6);
     let part = length * unit / 4.0;
     for number in 0..4_u8 {
         let from = left + f64::from(number) * part;
@@ -111,34 +111,34 @@ fn scale_bar(svg: &mut Markup, sheet: Sheet, display: Display, down: f64) {
             .with("d", Pen::default().rectangle([from, lower, from + part, upper]).way())
             .with("fill", if number % 2 == 0 { marks::INK } else { marks::PAPER })
             .with("stroke", marks::INK)
-            .with("stroke-width", sheet.mm(marks::HAIR))
+            .with("stroke-width", paper.mm(marks::HAIR))
             .empty();
     }
     for (share, text) in [(0.0, "0".to_owned()), (4.0, format!("{} {name}", plain::number(length)))] {
         svg.tag("text")
             .with("x", left + share * part)
-            .with("y", -lower + sheet.mm(2.6))
+            .with("y", -lower + paper.mm(2.6))
             .with("text-anchor", "middle")
-            .with("font-size", sheet.mm(marks::SMALL))
+            .with("font-size", paper.mm(marks::SMALL))
             .text(&text);
     }
     svg.tag("text")
-        .with("x", left + 4.0 * part + sheet.mm(3.0))
+        .with("x", left + 4.0 * part + paper.mm(3.0))
         .with("y", -lower)
-        .with("font-size", sheet.mm(marks::PLAIN))
-        .text(&format!("scale 1 : {}", plain::number(sheet.scale)));
+        .with("font-size", paper.mm(marks::PLAIN))
+        .text(&format!("scale 1 : {}", plain::number(paper.scale)));
 }
 
 /// An arrow to the north, where the job says how the slope lies.
-fn north(svg: &mut Markup, sheet: Sheet, slope: &SlopeTakeoff) {
-    let [u, v] = sheet.foot(sheet.paper[0] - 12.0, 27.0);
+fn north(svg: &mut Markup, paper: Paper, slope: &SlopeTakeoff) {
+    let [u, v] = paper.foot(paper.size[0] - 12.0, 27.0);
     let Some(place) = &slope.place else {
         return;
     };
     // Up on the sheet is up the slope, which is half a turn from its down-slope azimuth.
     let turn = 180.0 - place.azimuth_deg;
     let turn = if turn <= -180.0 { turn + 360.0 } else { turn };
-    let mm = |paper: f64| sheet.mm(paper);
+    let mm = |on_paper: f64| paper.mm(on_paper);
     svg.tag("g").with("class", "north").with("transform", placed(u, v, turn)).open();
     let arrow =
         Pen::default().ring(&[[0.0, mm(5.0)], [mm(2.0), mm(-4.0)], [0.0, mm(-2.5)], [mm(-2.0), mm(-4.0)]]);
@@ -162,7 +162,7 @@ fn north(svg: &mut Markup, sheet: Sheet, slope: &SlopeTakeoff) {
 /// Lines of text, one under the other.
 struct Block<'s> {
     svg: &'s mut Markup,
-    sheet: Sheet,
+    paper: Paper,
     left: f64,
     down: f64,
 }
@@ -171,13 +171,13 @@ impl Block<'_> {
     /// The next line, this far below the one before, cut to the width of the block.
     fn line(&mut self, step: f64, size: f64, weight: &str, text: &str) {
         self.down += step;
-        let [u, v] = self.sheet.foot(self.left, self.down);
+        let [u, v] = self.paper.foot(self.left, self.down);
         let room = ((WIDTH - 6.0) / (0.56 * size)) as usize;
         self.svg
             .tag("text")
             .with("x", u)
             .with("y", -v)
-            .with("font-size", self.sheet.mm(size))
+            .with("font-size", self.paper.mm(size))
             .with("font-weight", weight)
             .text(&plain::shortened(text, room));
     }

@@ -1,4 +1,4 @@
-//! Where shifts stand on the map, and how far they are.
+//! Axes of shifts.
 use super::super::markup::Markup;
 use super::super::quantity::Quantities;
 use super::{INK, PLOT, text};
@@ -28,7 +28,7 @@ pub(super) struct Axis {
 }
 
 impl Axis {
-    fn of(shifts_mm: &[f64]) -> Axis {
+    fn new(shifts_mm: &[f64]) -> Axis {
         let cells = shifts_mm.len().max(1);
         // Whole tenths: what is drawn has no finer ones.
         let cell = (10.0 * (MOST / cells as f64).min(CELL)).floor() / 10.0;
@@ -40,7 +40,7 @@ impl Axis {
         self.cell * self.cells as f64
     }
 
-    /// How far a shift is from the map's lower or left side: cells have theirs in their middle.
+    /// Distance of a shift from the map's lower or left side; a cell's shift is at its middle.
     fn at(&self, shift_mm: f64) -> f64 {
         let span = self.last - self.first;
         let share = if span > 0.0 { (shift_mm - self.first) / span } else { 0.0 };
@@ -70,16 +70,16 @@ impl Axis {
 }
 
 impl Axes {
-    pub(super) fn of(map: &ShiftMap, shown: Quantities) -> Axes {
-        Axes { right: Axis::of(&map.right_mm), up: Axis::of(&map.up_mm), shown }
+    pub(super) fn new(map: &ShiftMap, shown: Quantities) -> Axes {
+        Axes { right: Axis::new(&map.right_mm), up: Axis::new(&map.up_mm), shown }
     }
 
-    /// Where the map ends on the right and below.
+    /// Right and lower end of the map.
     pub(super) fn ends(&self) -> [f64; 2] {
         [PLOT[0] + self.right.long(), PLOT[1] + self.up.long()]
     }
 
-    /// Where a shift is on the drawing.
+    /// Position of a shift on the drawing.
     pub(super) fn place(&self, right_mm: f64, up_mm: f64) -> [f64; 2] {
         [PLOT[0] + self.right.at(right_mm), self.ends()[1] - self.up.at(up_mm)]
     }

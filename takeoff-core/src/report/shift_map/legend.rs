@@ -1,4 +1,4 @@
-//! What tones and marks mean.
+//! Legend of tones and marks.
 use super::super::markup::Markup;
 use super::scale::Scale;
 use super::{INK, PAPER, PLOT, cells, marks, text};

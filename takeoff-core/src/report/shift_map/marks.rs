@@ -1,4 +1,4 @@
-//! Where the array is, and where it goes.
+//! Marks of the array's present and chosen position.
 use super::super::markup::Markup;
 use super::axes::Axes;
 use super::{INK, PAPER};

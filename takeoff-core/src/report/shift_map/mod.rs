@@ -1,4 +1,4 @@
-//! What an array costs over its allowed shift: a small map.
+//! Map of an array's cost over its allowed shift.
 mod axes;
 mod cells;
 mod legend;
@@ -46,7 +46,7 @@ pub fn shift_map(layout: &Layout, slope: &str, array: &str) -> Option<String> {
     let array = layout.arrays.get(number)?;
     let map = array.map.as_ref()?;
     let shown = Quantities(layout.display);
-    let (axes, scale) = (Axes::of(map, shown), Scale::of(map, &layout.currency));
+    let (axes, scale) = (Axes::new(map, shown), Scale::new(map, &layout.currency));
     let prefix = format!("shift-{}", number + 1);
     let [right, lower] = axes.ends();
     let width = (right + LEGEND).max(LEAST[0]);
@@ -64,7 +64,7 @@ pub fn shift_map(layout: &Layout, slope: &str, array: &str) -> Option<String> {
         .with("role", "img")
         .with("aria-labelledby", format!("{prefix}-title {prefix}-desc"))
         .open();
-    let heading = format!("Cost by place: {} on {}", array.array, array.slope);
+    let heading = format!("Cost over array position: {} on {}", array.array, array.slope);
     svg.tag("title").with("id", format!("{prefix}-title")).text(&format!("{}, {heading}", layout.job));
     svg.tag("desc").with("id", format!("{prefix}-desc")).text(&said.join(" "));
     svg.tag("rect").with("width", width).with("height", height).with("fill", PAPER).empty();
@@ -93,7 +93,7 @@ fn said(array: &ArrayLayout, currency: &str, shown: Quantities) -> [String; 2] {
             format!("It goes {ways}{}.", saves.unwrap_or_default())
         }
     };
-    [goes, "Each post by itself, added up; rails and posts at their best for each place.".to_owned()]
+    [goes, "Sum of single-post costs; rails and posts at their best for each position.".to_owned()]
 }
 
 fn text<'m>(svg: &'m mut Markup, [x, y]: [f64; 2], anchor: &str) -> Tag<'m> {

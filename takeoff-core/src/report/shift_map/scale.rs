@@ -5,7 +5,7 @@ use crate::units::Currency;
 /// The tones, from the least cost to the greatest: one hue, ever darker.
 const TONES: [&str; 7] = ["#f1f8f9", "#cde3e7", "#b0d2d8", "#86b8c2", "#5a9aa8", "#2f788a", "#0b5568"];
 
-/// Which tone a cost has.
+/// Scale from cost to tone.
 pub(super) struct Scale {
     least: f64,
     /// From one tone to the next; none where all places cost alike to the cent.
@@ -20,7 +20,7 @@ pub(super) struct Tone {
 }
 
 impl Scale {
-    pub(super) fn of(map: &ShiftMap, currency: &str) -> Scale {
+    pub(super) fn new(map: &ShiftMap, currency: &str) -> Scale {
         let costs = || map.cost.iter().flatten().flatten().copied();
         let least = costs().fold(f64::INFINITY, f64::min);
         let greatest = costs().fold(f64::NEG_INFINITY, f64::max);

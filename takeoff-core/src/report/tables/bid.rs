@@ -1,4 +1,4 @@
-//! What is bought and for how much.
+//! Purchases and their cost.
 use super::super::words;
 use super::Table;
 use crate::pricing::{Bid, BidLine, BidPack, Unpriced};
@@ -49,7 +49,7 @@ impl<'a> Row<'a> {
 pub fn bid(takeoff: &Takeoff) -> Table<'_> {
     let bid = takeoff.bid.as_ref();
     let currency = bid.map_or("", |bid| bid.currency.as_str());
-    Table::of(bid.into_iter().flat_map(Row::all).collect())
+    Table::new(bid.into_iter().flat_map(Row::all).collect())
         .text("item", |row| row.item().0)
         .text("unit", |row| words::unit(row.item().1))
         .number_if_any("need", |row| Some(row.line()?.need))

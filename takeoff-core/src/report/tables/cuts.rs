@@ -8,7 +8,7 @@ use crate::takeoff::Takeoff;
 /// One row a cut tile, slope by slope, by course, column and piece.
 pub fn cuts(takeoff: &Takeoff) -> Table<'_> {
     let shown = Quantities(takeoff.display);
-    Table::of(with_slope(takeoff, |slope| &slope.cuts))
+    Table::new(with_slope(takeoff, |slope| &slope.cuts))
         .text("slope", |(slope, _)| slope.name.as_str())
         .text("tile", |(_, cut)| cut.tile.as_str())
         .text("piece", |(_, cut)| cut.piece.as_str())

@@ -1,4 +1,4 @@
-//! Where the pieces of the patches are cut from the rolls.
+//! Positions of the patch pieces on the rolls.
 use super::super::quantity::Quantities;
 use super::{Table, listed};
 use crate::takeoff::Takeoff;
@@ -7,7 +7,7 @@ use crate::takeoff::Takeoff;
 pub fn cutting(takeoff: &Takeoff) -> Table<'_> {
     let shown = Quantities(takeoff.display);
     let plans = takeoff.rolls.iter();
-    Table::of(plans.flat_map(|plan| plan.pieces.iter().map(move |piece| (plan, piece))).collect())
+    Table::new(plans.flat_map(|plan| plan.pieces.iter().map(move |piece| (plan, piece))).collect())
         .text("underlayment", |(plan, _)| plan.underlayment.as_str())
         .whole("roll", |(_, piece)| piece.roll)
         .whole("section", |(_, piece)| piece.section)

@@ -1,4 +1,4 @@
-//! What to bring.
+//! Materials to bring.
 use super::super::quantity::Quantities;
 use super::super::{plain, words};
 use super::Table;
@@ -23,14 +23,14 @@ pub(crate) fn brought(takeoff: &Takeoff) -> Vec<(&str, String)> {
         .collect()
 }
 
-/// The same of an order, where the basis is what each job needs.
+/// One row per line of an order's material list; its basis is the need of each job.
 pub fn ordered(order: &Order) -> Table<'_> {
     table(&order.materials, order.display)
 }
 
 fn table(lines: &[MaterialLine], display: Display) -> Table<'_> {
     let quantities = Quantities(display);
-    Table::of(lines.iter().collect())
+    Table::new(lines.iter().collect())
         .text("item", |line| line.item.as_str())
         .text("unit", |line| words::unit(line.unit))
         .number("need", |line| line.need)
@@ -41,7 +41,7 @@ fn table(lines: &[MaterialLine], display: Display) -> Table<'_> {
         .done()
 }
 
-/// Where the need comes from, as `12 × 13 1/4 in: collar bead`.
+/// Basis of the need: `12 × 13 1/4 in: collar bead`.
 pub(in crate::report) fn basis(line: &MaterialLine, display: Display) -> String {
     let quantities = Quantities(display);
     let part = |part: &Basis| match line.unit {

@@ -14,7 +14,7 @@ pub fn screening(takeoff: &Takeoff) -> Table<'_> {
     let force = |n| takeoff.display.force(Force::from_n(n));
     let posts: Vec<&PostScreening> =
         takeoff.screening.iter().flat_map(|screening| &screening.posts).collect();
-    Table::of(posts)
+    Table::new(posts)
         .text("slope", |post| post.slope.as_str())
         .text("post", |post| post.post.as_str())
         .text("array", |post| post.array.as_str())

@@ -4,7 +4,7 @@ use crate::takeoff::Takeoff;
 
 /// One row a kind of piece, in the order of the job's tiles.
 pub fn spares(takeoff: &Takeoff) -> Table<'_> {
-    Table::of(takeoff.spares.iter().collect())
+    Table::new(takeoff.spares.iter().collect())
         .text("tile", |of| of.tile.as_str())
         .whole("severed", |of| of.handled.severed)
         .whole("cut", |of| of.handled.cut)

@@ -15,7 +15,7 @@ pub struct Table<'a> {
 pub struct Column<'a> {
     /// Its name, which ends in the unit of its numbers.
     pub name: &'static str,
-    /// What is in it, row by row; `None` where there is nothing to say.
+    /// Cells, row by row; `None` for an empty one.
     pub values: Values<'a>,
 }
 
@@ -40,13 +40,13 @@ impl<'a> Table<'a> {
         &self.columns
     }
 
-    /// How many rows it has.
+    /// Number of rows.
     pub fn rows(&self) -> usize {
         self.rows
     }
 
     /// A table to be filled column by column from these rows.
-    pub(super) fn of<R: Copy>(rows: Vec<R>) -> Builder<'a, R> {
+    pub(super) fn new<R: Copy>(rows: Vec<R>) -> Builder<'a, R> {
         Builder { rows, columns: Vec::new() }
     }
 }

@@ -5,7 +5,7 @@ use crate::takeoff::Takeoff;
 
 /// One row a tile handled, slope by slope, by course, column and piece.
 pub fn tiles(takeoff: &Takeoff) -> Table<'_> {
-    Table::of(with_slope(takeoff, |slope| &slope.tiles))
+    Table::new(with_slope(takeoff, |slope| &slope.tiles))
         .text("slope", |(slope, _)| slope.name.as_str())
         .text("tile", |(_, tile)| tile.tile.as_str())
         .text("piece", |(_, tile)| tile.piece.as_str())

@@ -6,7 +6,7 @@ use super::page::Page;
 use super::styles::Look;
 use super::{Book, Sheet};
 
-/// What the numbers rest on.
+/// Assumptions behind the numbers.
 pub(super) fn assumptions(book: &Book<'_>) -> Result<Sheet, XlsxError> {
     let takeoff = book.takeoff;
     let mut page = Page::new(book, "assumptions", &[60.0, 40.0, 34.0])?;
@@ -28,8 +28,8 @@ pub(super) fn assumptions(book: &Book<'_>) -> Result<Sheet, XlsxError> {
     page.heads_here(
         row,
         &[
-            Words("findings: odd but real, look before you order"),
-            Words("what helps"),
+            Words("findings: check before ordering"),
+            Words("fix"),
             Words("where in the job file"),
         ],
     )?;

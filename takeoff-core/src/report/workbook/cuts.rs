@@ -32,7 +32,7 @@ pub(super) fn cuts(book: &Book<'_>) -> Result<Sheet, XlsxError> {
         Column::new("shape", 10.0, text, |(_, cut): Row| shape(cut)),
         Column::new("open to", 16.0, text, |(_, cut): Row| open_to(cut)),
         Column::new("edge tile", 8.0, text, |(_, cut): Row| cut.edge_tile),
-        Column::new(unit("path of the blade"), 12.0, size, |(_, cut): Row| mm(cut.blade_path_mm)),
+        Column::new(unit("tile cutting"), 12.0, size, |(_, cut): Row| mm(cut.blade_path_mm)),
     ];
     let rows: Vec<Row> =
         takeoff.slopes.iter().flat_map(|slope| slope.cuts.iter().map(move |cut| (slope, cut))).collect();

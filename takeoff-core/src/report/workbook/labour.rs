@@ -20,11 +20,11 @@ pub(super) fn labour(book: &Book<'_>) -> Result<Sheet, XlsxError> {
     page.put(0, 0, Look::Title, format!("{}: labour", book.takeoff.job))?;
     let rated = book.takeoff.bid.as_ref().and_then(|bid| Some((bid, bid.labour_rate_per_hour?)));
     let Some((bid, rate)) = rated else {
-        page.paragraph(1, Look::Note, "The job file says nothing of labour: none is in the price.")?;
+        page.paragraph(1, Look::Note, "The job file gives no labour: the price contains none.")?;
         return page.done();
     };
-    let note = "Yellow cells with a border are inputs. Cost = count × minutes ÷ 60 × rate, rounded a line. An action \
-                without minutes is not timed, and in no total.";
+    let note = "Yellow cells with a border are inputs. Cost = count × minutes ÷ 60 × rate, rounded once per line. An action \
+                without minutes is not timed and is in no total.";
     page.paragraph(1, Look::Note, note)?;
     page.put(2, 0, Look::Text, format!("rate ({} an hour)", bid.currency))?;
     page.put(2, 1, Look::Input(Kind::Price), amount(rate))?;
@@ -34,7 +34,7 @@ pub(super) fn labour(book: &Book<'_>) -> Result<Sheet, XlsxError> {
         FIRST - 1,
         &[
             Words("action"),
-            Words("what is counted"),
+            Words("basis of the count"),
             Numbers("count"),
             Numbers("minutes each (min)"),
             Numbers("minutes (min)"),
@@ -86,7 +86,7 @@ fn action(page: &mut Page<'_>, book: &Book<'_>, line: &LabourLine, row: u32) -> 
     Ok(())
 }
 
-/// What the job file calls an action.
+/// Name of an action in the job file.
 fn key(action: Action) -> &'static str {
     match action {
         Action::Lift => "lift",

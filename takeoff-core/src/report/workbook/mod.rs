@@ -28,20 +28,20 @@ use crate::units::Unit;
 use crate::units::{Currency, Money};
 use styles::Styles;
 
-/// What every sheet is made from.
+/// Context of every sheet.
 struct Book<'t> {
     takeoff: &'t Takeoff,
     styles: Styles,
     /// For each line of the material list, what its cells' names end in.
     item_keys: Vec<String>,
-    /// The same for each kind of tile.
+    /// Key of each kind of tile.
     tile_keys: Vec<String>,
     /// Decimals of the currency.
     decimals: u32,
 }
 
 impl Book<'_> {
-    /// What the names of an item's cells end in.
+    /// Suffix of the names of an item's cells.
     fn key_of(&self, item: &str, unit: Unit) -> &str {
         let lines = self.takeoff.materials.iter().zip(&self.item_keys);
         let of_item = lines.into_iter().find(|(line, _)| line.item == item && line.unit == unit);

@@ -148,7 +148,7 @@ fn offer(
     page.put(row, COST, Look::Number(Kind::Money), Cell::Formula(cost, amount(pack.cost)))
 }
 
-/// How many packs of each are bought, from the item's first row on.
+/// Numbers of packs bought, from the item's first row on.
 fn mix(page: &mut Page<'_>, book: &Book<'_>, line: &BidLine, first: u32) -> Result<(), XlsxError> {
     let (_, size) = unit(line.unit, book.takeoff.display);
     let last = first + line.packs.len() as u32 - 1;
@@ -232,12 +232,12 @@ fn two_packs(
     page.put(small, PACKS, Look::Result(Kind::Count), Cell::Formula(formula, smaller.packs as f64))
 }
 
-/// What the packs cost before rounding.
+/// Cost of the packs before rounding.
 fn exact_cost(pack: &BidPack) -> f64 {
     (rust_decimal::Decimal::from(pack.packs) * pack.unit_price.amount()).to_f64().unwrap_or_default()
 }
 
-/// What is in no total.
+/// Items in no total.
 fn unpriced(page: &mut Page<'_>, mut row: u32, book: &Book<'_>, bid: &Bid) -> Result<(), XlsxError> {
     // A spare tile that is not needed now has no packs here, but would have with another service level.
     let not_needed = book.takeoff.spares.iter().map(|spares| spares.item());

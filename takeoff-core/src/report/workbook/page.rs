@@ -9,13 +9,13 @@ use super::{Book, Sheet};
 use crate::model::Display;
 use crate::report::plain::{printable, wrap};
 
-/// Letters that a cell holds at most; a spreadsheet takes 32 767.
+/// Most characters in a cell; a spreadsheet allows 32 767.
 const LONGEST_TEXT: usize = 32_000;
-/// Letters that a page's head or foot holds at most; a spreadsheet takes 255 with its codes.
+/// Most characters in a page's header or footer; a spreadsheet allows 255 with its codes.
 const LONGEST_HEAD: usize = 100;
 /// Height of a line of text, points.
 const LINE: f64 = 15.0;
-/// Lines that a row is high at most; a spreadsheet takes 409 points.
+/// Most lines in a row; a spreadsheet allows 409 points.
 const MOST_LINES: u32 = 27;
 
 /// The head of a column, which stands over what is in it: words on the left, numbers on the right.
@@ -25,7 +25,7 @@ pub(super) enum Head<'h> {
     Numbers(&'h str),
 }
 
-/// What stands in a cell.
+/// Content of a cell.
 #[derive(Clone, Debug, PartialEq)]
 pub(super) enum Cell {
     /// Nothing.
@@ -48,7 +48,7 @@ pub(super) struct Page<'b> {
     sheet: Worksheet,
     book: &'b Book<'b>,
     widths: Vec<f64>,
-    /// Lines of text that each row filled so far takes.
+    /// Height of each row so far, in lines of text.
     lines: BTreeMap<u32, u32>,
     names: Vec<(String, String)>,
 }
@@ -77,7 +77,7 @@ impl<'b> Page<'b> {
         look: Look,
         cell: impl Into<Cell>,
     ) -> Result<(), XlsxError> {
-        let format = self.book.styles.of(look);
+        let format = self.book.styles.format(look);
         let cell = cell.into();
         let lines = match &cell {
             Cell::Text(text) if look.wraps() => {
@@ -129,7 +129,7 @@ impl<'b> Page<'b> {
         Ok(())
     }
 
-    /// The heads of columns within a sheet; those to the right of them are blank.
+    /// Column heads within a sheet; the columns to their right are blank.
     pub(super) fn heads_here(&mut self, row: u32, heads: &[Head<'_>]) -> Result<(), XlsxError> {
         let blank = std::iter::repeat(&Words(""));
         for (column, head) in (0..=self.last_column()).zip(heads.iter().chain(blank)) {
@@ -141,11 +141,11 @@ impl<'b> Page<'b> {
         Ok(())
     }
 
-    /// A paragraph over all columns, as many lines high as it takes.
+    /// A paragraph across all columns, as high as it needs.
     pub(super) fn paragraph(&mut self, row: u32, look: Look, text: &str) -> Result<(), XlsxError> {
         let text = fitting(text, LONGEST_TEXT);
         self.takes(row, lines(&text, Some(self.widths.iter().sum()), look));
-        self.sheet.merge_range(row, 0, row, self.last_column(), &text, self.book.styles.of(look))?;
+        self.sheet.merge_range(row, 0, row, self.last_column(), &text, self.book.styles.format(look))?;
         Ok(())
     }
 
@@ -192,7 +192,7 @@ pub(super) fn at(row: u32, column: u16) -> String {
     row_col_to_cell(row, column)
 }
 
-/// Lines that a text takes in so many letters' width; bold letters are wider, and words stand off by one.
+/// Number of lines of a text in a column of `width` characters; bold letters are wider, and words stand apart by one.
 fn lines(text: &str, width: Option<f64>, look: Look) -> u32 {
     let bold = matches!(look, Look::Head | Look::NumberHead | Look::Caution);
     let width = width.unwrap_or(f64::INFINITY) * if bold { 0.9 } else { 1.0 } - 1.0;

@@ -23,16 +23,16 @@ pub(super) fn posts(book: &Book<'_>) -> Result<Sheet, XlsxError> {
         Column::new(unit("along the eave, u"), 12.0, size, |(_, post): Row| mm(post.u_mm)),
         Column::new(unit("up the slope, v"), 12.0, size, |(_, post): Row| mm(post.v_mm)),
         Column::new("meets", 27.0, text, |(_, post): Row| words::situation(post.situation)),
-        Column::new("severs a tile", 8.0, text, |(_, post): Row| post.severed),
+        Column::new("tile to replace", 8.0, text, |(_, post): Row| post.severed),
         Column::new("tiles cut", 16.0, text, |(_, post): Row| post.cuts.join("; ")),
-        Column::new(unit("least margin"), 9.0, size, |(_, post): Row| mm(least_margin(post))),
+        Column::new(unit("tolerance"), 9.0, size, |(_, post): Row| mm(least_margin(post))),
         Column::new(unit("better if moved up by"), 12.0, size, |(_, post): Row| {
             post.nearest.as_ref().map(|nearest| mm(nearest.up_mm))
         }),
         Column::new("deck flashing", 10.0, text, |(_, post): Row| words::deck_method(post.deck.method)),
         Column::new("patch", 8.0, text, |(_, post): Row| post.deck.patch.as_deref()),
         Column::new(
-            "top flashing",
+            "tile flashing",
             10.0,
             text,
             |(_, post): Row| if post.top.passes { "passes" } else { "short" },

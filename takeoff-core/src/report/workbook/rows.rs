@@ -5,7 +5,7 @@ use super::page::{Cell, Head, Page};
 use super::styles::Look;
 use super::{Book, Sheet};
 
-/// Rows that a sheet holds; a spreadsheet takes 1 048 576, a person fewer.
+/// Most rows in a sheet; a spreadsheet allows 1 048 576, a person reads fewer.
 const MOST_ROWS: usize = 100_000;
 
 /// A column of a sheet of rows.

@@ -1,4 +1,4 @@
-//! How cells look.
+//! Looks of cells.
 use rust_xlsxwriter::{Color, Format, FormatAlign, FormatBorder};
 
 use crate::model::Display;
@@ -9,7 +9,7 @@ const INPUT: Color = Color::RGB(0x00FF_F2CC);
 const HEAD: Color = Color::RGB(0x00E7_E9ED);
 const LINE: Color = Color::RGB(0x00A6_A6A6);
 
-/// What a cell is, which says how it looks.
+/// Role of a cell, which decides its look.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum Look {
     /// The sheet's title.
@@ -22,7 +22,7 @@ pub(super) enum Look {
     NumberHead,
     /// A line on how to read the sheet.
     Note,
-    /// What must not be overlooked.
+    /// A warning.
     Caution,
     /// Words.
     Text,
@@ -39,13 +39,13 @@ pub(super) enum Look {
 }
 
 impl Look {
-    /// Whether words too long for the cell go on in its next line.
+    /// Wraps words too long for the cell.
     pub(super) fn wraps(self) -> bool {
         matches!(self, Look::Head | Look::NumberHead | Look::Note | Look::Caution | Look::Text)
     }
 }
 
-/// What a number counts or measures.
+/// Quantity of a number.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum Kind {
     /// Whole things.
@@ -91,7 +91,7 @@ impl Styles {
     }
 
     /// The format of a look.
-    pub(super) fn of(&self, look: Look) -> &Format {
+    pub(super) fn format(&self, look: Look) -> &Format {
         static PLAIN: std::sync::LazyLock<Format> = std::sync::LazyLock::new(Format::new);
         self.0.iter().find(|(of, _)| *of == look).map_or(&PLAIN, |(_, format)| format)
     }

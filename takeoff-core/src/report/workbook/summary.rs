@@ -19,9 +19,9 @@ pub(super) fn summary(book: &Book<'_>) -> Result<Sheet, XlsxError> {
         1,
         Look::Note,
         "Posts through a tile roof. Yellow cells with a border are inputs, here and on the other sheets: change one \
-         and everything recalculates. What was counted on the roof comes from the takeoff and does not.",
+         and everything recalculates. Counts from the roof come from the takeoff and stay.",
     )?;
-    page.put(2, 0, Look::Text, "service level: chance that the spare tiles are enough")?;
+    page.put(2, 0, Look::Text, "chance that the spares suffice")?;
     page.put(2, 1, Look::Input(Kind::Share), takeoff.service_level)?;
     page.name("service_level", 2, 1);
     let mut row = match &takeoff.bid {
@@ -97,7 +97,7 @@ fn cost(page: &mut Page<'_>, first: u32, book: &Book<'_>, bid: &Bid) -> Result<u
     page.paragraph(row + 1, Look::Note, &format!("Rounding: {}.", bid.rounding))?;
     let unpriced: Vec<&str> = bid.unpriced.iter().map(|line| line.item.as_str()).collect();
     if !unpriced.is_empty() {
-        let text = format!("Without a price, and so in no total: {}.", unpriced.join(", "));
+        let text = format!("Without a price, in no total: {}.", unpriced.join(", "));
         page.paragraph(row + 2, Look::Caution, &text)?;
     }
     let untimed = bid.labour.iter().filter(|line| line.cost.is_none());
@@ -106,7 +106,7 @@ fn cost(page: &mut Page<'_>, first: u32, book: &Book<'_>, bid: &Bid) -> Result<u
         page.paragraph(
             row + 3,
             Look::Caution,
-            &format!("Not timed, and so in no total: {}.", untimed.join(", ")),
+            &format!("Not timed, in no total: {}.", untimed.join(", ")),
         )?;
     }
     Ok(row + 4)
@@ -125,7 +125,7 @@ fn slopes(page: &mut Page<'_>, mut row: u32, takeoff: &Takeoff) -> Result<u32, X
     Ok(row + 1)
 }
 
-/// What was counted, by what it is about.
+/// Counts, grouped by kind.
 fn counts(page: &mut Page<'_>, mut row: u32, takeoff: &Takeoff) -> Result<u32, XlsxError> {
     for totals in totals(takeoff) {
         page.heads_here(row, &[Words(&totals.head), Numbers("count")])?;
@@ -143,14 +143,14 @@ fn counts(page: &mut Page<'_>, mut row: u32, takeoff: &Takeoff) -> Result<u32, X
     Ok(row)
 }
 
-/// What must not be overlooked.
+/// Warnings.
 fn cautions(page: &mut Page<'_>, mut row: u32, takeoff: &Takeoff) -> Result<(), XlsxError> {
     page.heads_here(row, &[Words("cautions")])?;
     row += 1;
     let findings = takeoff.findings.len();
     if findings > 0 {
         let text =
-            format!("Findings: {findings}. Odd but real: look at the sheet `assumptions` before you order.");
+            format!("Findings: {findings}. Check the sheet `assumptions` before ordering.");
         page.paragraph(row, Look::Caution, &text)?;
         row += 1;
     }

@@ -20,15 +20,15 @@ pub(super) fn tiles(book: &Book<'_>) -> Result<Sheet, XlsxError> {
         Column::new("piece", 18.0, text, |(_, tile): Row| tile.piece.as_str()),
         Column::new("course", 8.0, Look::Number(Kind::Count), |(_, tile): Row| tile.course),
         Column::new("column", 8.0, Look::Number(Kind::Count), |(_, tile): Row| tile.column as f64),
-        Column::new("what is done", 14.0, text, |(_, tile): Row| words::tile_class(tile.class)),
-        Column::new("on account of", 30.0, text, |(_, tile): Row| tile.posts.join("; ")),
+        Column::new("work", 14.0, text, |(_, tile): Row| words::tile_class(tile.class)),
+        Column::new("for posts", 30.0, text, |(_, tile): Row| tile.posts.join("; ")),
         Column::new("edge tile", 9.0, text, |(_, tile): Row| tile.edge_tile),
         Column::new("refasten", 9.0, text, |(_, tile): Row| tile.refasten),
         Column::new("excluded", 9.0, text, |(_, tile): Row| tile.excluded),
     ];
     let rows: Vec<Row> =
         takeoff.slopes.iter().flat_map(|slope| slope.tiles.iter().map(move |tile| (slope, tile))).collect();
-    let note = "Every tile that is taken up, cut or loosened, with the posts on whose account. A tile that is set fast \
-                and would have to be loosened is excluded: listed here, but in no count and no price.";
+    let note = "Every tile removed, cut or raised, with the posts that require it. A set tile that would have to be \
+                raised stays in place: it is listed here, but is in no count and no price.";
     sheet_of_rows(book, "tiles", note, &rows, columns)
 }

@@ -1,4 +1,4 @@
-//! The sheet: its scale, and where on it the slope stands.
+//! The paper: its scale, and where on it the slope stands.
 
 /// Width and height that print on Letter and on A4, landscape, with 10 mm of margin.
 const PAGE: [f64; 2] = [259.0, 190.0];
@@ -6,27 +6,27 @@ const PAGE: [f64; 2] = [259.0, 190.0];
 const ROOM: [f64; 4] = [24.0, 30.0, 30.0, 13.0];
 /// Height of the foot.
 pub(super) const FOOT: f64 = 52.0;
-/// A tile is drawn about so large or larger; a slope too big for that gets a bigger sheet.
+/// A tile is drawn about so large or larger; a slope too big for that gets a bigger paper.
 const LEAST_TILE: f64 = 3.0;
 /// Scales of drawings are these times a power of ten.
 const SCALES: [f64; 10] = [1.0, 1.25, 1.5, 2.0, 2.5, 3.0, 4.0, 5.0, 6.0, 8.0];
 
 /// The sheet of one slope. The drawing is in millimetres on the slope: `x = u`, `y = −v`.
 #[derive(Clone, Copy, Debug)]
-pub(super) struct Sheet {
+pub(super) struct Paper {
     /// Millimetres on the slope for one on paper.
     pub(super) scale: f64,
-    /// What is drawn, on the slope: left, lower, right, upper.
+    /// The drawn part of the slope: left, lower, right, upper.
     pub(super) slope: [f64; 4],
     /// Size on paper.
-    pub(super) paper: [f64; 2],
+    pub(super) size: [f64; 2],
     /// The lesser of width and height of the usual tile's face, on the slope.
     pub(super) tile: f64,
 }
 
-impl Sheet {
+impl Paper {
     /// The sheet of a slope with these bounds, whose usual tile face is `tile` wide or high.
-    pub(super) fn of(slope: [f64; 4], tile: f64) -> Sheet {
+    pub(super) fn new(slope: [f64; 4], tile: f64) -> Paper {
         let [left, lower, right, upper] = slope;
         let (width, height) = (right - left, upper - lower);
         let across = PAGE[0] - ROOM[0] - ROOM[2];
@@ -34,24 +34,24 @@ impl Sheet {
         let fits = (width / across).max(height / along);
         let legible = (tile / LEAST_TILE).max(1.0);
         let scale = if fits <= legible { scale_over(fits) } else { scale_under(legible) };
-        let paper =
+        let size =
             [(width / scale + ROOM[0] + ROOM[2]).max(PAGE[0]), height / scale + ROOM[1] + ROOM[3] + FOOT];
-        Sheet { scale, slope, paper, tile }
+        Paper { scale, slope, size, tile }
     }
 
-    /// So many millimetres on paper, on the slope.
+    /// The length on the slope of `paper` millimetres on paper.
     pub(super) fn mm(self, paper: f64) -> f64 {
         paper * self.scale
     }
 
-    /// So many millimetres on paper, or less where tiles are small: at most this share of a tile.
+    /// The length on the slope of `paper` millimetres on paper, at most this share of a tile.
     pub(super) fn beside_tiles(self, paper: f64, share: f64) -> f64 {
         self.mm(paper).min(share * self.tile)
     }
 
-    /// Whether the sheet fits Letter and A4.
+    /// Fits Letter and A4.
     pub(super) fn fits_page(self) -> bool {
-        self.paper[0] <= PAGE[0] && self.paper[1] <= PAGE[1]
+        self.size[0] <= PAGE[0] && self.size[1] <= PAGE[1]
     }
 
     /// A `stroke-dasharray` of these lengths on paper.
@@ -64,7 +64,7 @@ impl Sheet {
     pub(super) fn left(self) -> f64 {
         let [left, _, right, _] = self.slope;
         let drawn = right - left + self.mm(ROOM[0] + ROOM[2]);
-        left - self.mm(ROOM[0]) - (self.mm(self.paper[0]) - drawn) / 2.0
+        left - self.mm(ROOM[0]) - (self.mm(self.size[0]) - drawn) / 2.0
     }
 
     /// Upper edge of the sheet, on the slope.
@@ -75,7 +75,7 @@ impl Sheet {
     /// A point of the foot, which holds legend and title block: on paper from its upper left corner, to the
     /// right and down.
     pub(super) fn foot(self, right: f64, down: f64) -> [f64; 2] {
-        [self.left() + self.mm(right), self.top() - self.mm(self.paper[1] - FOOT + down)]
+        [self.left() + self.mm(right), self.top() - self.mm(self.size[1] - FOOT + down)]
     }
 }
 
