@@ -49,6 +49,7 @@ pub use laid::laid_toml;
 pub use laid::{LaidJob, laid};
 pub use model::*;
 pub use problem::{Problem, Severity};
+pub use read::{MOST_BYTES, utf8_text};
 pub use reader::Files;
 
 use raw::Job as Written;
@@ -92,7 +93,7 @@ impl Job {
     ///
     /// As [`Job::read`].
     pub fn read_bytes(bytes: &[u8], files: &Files) -> Result<Job, Vec<Problem>> {
-        Job::read(read::text(bytes).map_err(|problem| vec![problem])?, files)
+        Job::read(read::utf8_text(bytes, "the file").map_err(|problem| vec![problem])?, files)
     }
 
     /// Reads a job file written in TOML.
