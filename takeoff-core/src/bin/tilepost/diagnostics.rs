@@ -1,64 +1,69 @@
-//! Problems and findings, told to a person.
+//! Problems and findings of a job, as text for a person.
 use std::fmt::Write;
 use std::ops::Range;
 
 use annotate_snippets::{AnnotationKind, Group, Level, Renderer, Snippet};
 use takeoff_core::job::{Problem, Severity};
 
-use crate::places::places;
-use crate::read::Reading;
+use crate::console;
+use crate::input::JobFile;
+use crate::source_spans::source_spans;
 
-/// A block a problem: what is wrong, the line of the job file that it is about, and what mends it.
-pub(crate) fn told(reading: &Reading, problems: &[Problem]) -> String {
-    let Reading { path, text, notation, .. } = reading;
+/// One block per problem: message, line of the job file, and help.
+pub(crate) fn text(file: &JobFile, problems: &[Problem]) -> String {
+    let JobFile { path, text, notation, .. } = file;
     let pointers: Vec<&str> = problems.iter().map(|problem| problem.path.as_str()).collect();
     let file = path.display().to_string();
     let renderer = Renderer::plain();
-    let mut told = String::new();
-    for (problem, place) in problems.iter().zip(places(text, *notation, &pointers)) {
+    let mut blocks = String::new();
+    for (problem, span) in problems.iter().zip(source_spans(text, *notation, &pointers)) {
         let level = match problem.severity {
             Severity::Error => Level::ERROR,
             Severity::Finding => Level::WARNING.with_name("finding"),
         };
         let title = level.primary_title(problem.message.as_str()).id(problem.code.as_str());
-        let report = match place.map(|place| first_line(text, place)) {
-            Some(place) => {
-                let mark = AnnotationKind::Primary.span(place).label(problem.path.as_str());
+        let report = match span.map(|span| first_line(text, span)) {
+            Some(span) => {
+                let mark = AnnotationKind::Primary.span(span).label(problem.path.as_str());
                 title.element(Snippet::source(text.as_str()).path(file.as_str()).annotation(mark))
             }
             None => Group::with_title(title).element(annotate_snippets::Origin::path(file.as_str())),
         };
         let report = report.element(Level::HELP.message(problem.help.as_str()));
         // Writing to a String can't fail.
-        let _ = writeln!(told, "{}\n", renderer.render(&[report]));
+        let _ = writeln!(blocks, "{}\n", renderer.render(&[report]));
     }
-    told
+    blocks
 }
 
-/// Tells the problems of a job to standard error, and how many there are.
-pub(crate) fn tell(reading: &Reading, problems: &[Problem]) {
-    eprint!("{}", told(reading, problems));
-    eprintln!("{}: {}", reading.path.display(), counted(problems));
+/// Reports the problems of a job, and their count, on standard error.
+pub(crate) fn report(file: &JobFile, problems: &[Problem]) {
+    console::report(text(file, problems));
+    report_count(file, problems);
 }
 
-/// Problems of several jobs together, which are in no one file.
-pub(crate) fn alone(problems: &[Problem]) -> String {
-    let told = |Problem { code, message, help, .. }: &Problem| {
+/// Reports the count of problems of a job on standard error.
+pub(crate) fn report_count(file: &JobFile, problems: &[Problem]) {
+    console::report(format_args!("{}: {}\n", file.path.display(), count(problems)));
+}
+
+/// Reports problems that belong to several jobs together and so to no one file.
+pub(crate) fn report_of_all(problems: &[Problem]) {
+    for Problem { code, message, help, .. } in problems {
         let title = Level::ERROR.primary_title(message.as_str()).id(code.as_str());
-        let report = Group::with_title(title).element(Level::HELP.message(help.as_str()));
-        format!("{}\n\n", Renderer::plain().render(&[report]))
-    };
-    problems.iter().map(told).collect()
+        let block = Group::with_title(title).element(Level::HELP.message(help.as_str()));
+        console::report(format_args!("{}\n\n", Renderer::plain().render(&[block])));
+    }
 }
 
-/// The part of a place that is on its first line: a long object is marked where it begins.
-fn first_line(text: &str, place: Range<usize>) -> Range<usize> {
-    let length = text.get(place.clone()).and_then(|value| value.find('\n')).unwrap_or(place.len());
-    place.start..place.start + length
+/// First line of a span, so that a long object is marked only at its start.
+fn first_line(text: &str, span: Range<usize>) -> Range<usize> {
+    let length = text.get(span.clone()).and_then(|value| value.find('\n')).unwrap_or(span.len());
+    span.start..span.start + length
 }
 
 /// `3 errors`, `1 finding`.
-pub(crate) fn counted(problems: &[Problem]) -> String {
+fn count(problems: &[Problem]) -> String {
     let errors = problems.iter().filter(|problem| problem.severity == Severity::Error).count();
     let findings = problems.len() - errors;
     let plural = |count: usize, noun: &str| format!("{count} {noun}{}", if count == 1 { "" } else { "s" });

@@ -1,20 +1,20 @@
-//! The takeoffs of jobs that were read, or every problem in their way, told.
+//! Takeoffs of the job files of a run.
 use takeoff_core::job::Problem;
 use takeoff_core::takeoff::{Takeoff, takeoff};
 
-use crate::problems::tell;
-use crate::read::Reading;
+use crate::diagnostics;
+use crate::input::JobFile;
 
-/// The takeoff of every job, or the problems of all, which are told to standard error.
-pub(crate) fn taken(readings: &[&Reading]) -> Result<Vec<Takeoff>, Vec<Problem>> {
+/// The takeoff of each job, or the problems of all jobs, which are reported on standard error.
+pub(crate) fn takeoffs(files: &[&JobFile]) -> Result<Vec<Takeoff>, Vec<Problem>> {
     let mut takeoffs = Vec::new();
     let mut problems = Vec::new();
-    for reading in readings {
-        match reading.job.clone().and_then(|job| takeoff(&job)) {
+    for file in files {
+        match file.job.clone().and_then(|job| takeoff(&job)) {
             Ok(takeoff) => takeoffs.push(takeoff),
             Err(found) if found.is_empty() => {}
             Err(found) => {
-                tell(reading, &found);
+                diagnostics::report(file, &found);
                 problems.extend(found);
             }
         }
