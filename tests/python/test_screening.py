@@ -25,8 +25,8 @@ PSF = constants.lbf / constants.foot**2
 def taken_off(job: dict[str, Any], folder: Path) -> dict[str, Any]:
     """The takeoff of a job, as the command writes it."""
     (folder / "job.json").write_text(json.dumps(job), encoding="utf-8")
-    subprocess.run([COMMAND, "takeoff", folder / "job.json", "--out", folder], check=True, capture_output=True)
-    return json.loads((folder / "takeoff.json").read_text(encoding="utf-8"))
+    subprocess.run([COMMAND, "takeoff", folder / "job.json", "--out", folder / "out"], check=True, capture_output=True)
+    return json.loads((folder / "out/takeoff.json").read_text(encoding="utf-8"))
 
 
 def inches(value: float) -> str:
@@ -165,7 +165,7 @@ def test_random_roofs(seed: int, tmp_path: Path) -> None:
 
 def test_the_table_says_what_the_document_says(tmp_path: Path) -> None:
     takeoff = taken_off(json.loads(JOB.read_text(encoding="utf-8")), tmp_path)
-    with (tmp_path / "screening.csv").open(newline="", encoding="utf-8") as file:
+    with (tmp_path / "out/screening.csv").open(newline="", encoding="utf-8") as file:
         rows = list(csv.DictReader(file))
     posts = takeoff["screening"]["posts"]
     assert len(rows) == len(posts) == 11
@@ -185,15 +185,15 @@ def test_no_screening_no_table(tmp_path: Path) -> None:
     job = json.loads(JOB.read_text(encoding="utf-8"))
     del job["screening"]
     assert taken_off(job, tmp_path)["screening"] is None
-    assert not (tmp_path / "screening.csv").exists()
+    assert not (tmp_path / "out/screening.csv").exists()
 
 
 def test_what_is_said_of_it(tmp_path: Path) -> None:
     """It is a screening, prints its inputs and what it leaves out, and defers; it never calls anything safe."""
     (tmp_path / "job.json").write_text(JOB.read_text(encoding="utf-8"), encoding="utf-8")
-    done = subprocess.run([COMMAND, "takeoff", tmp_path / "job.json", "--out", tmp_path], check=True, capture_output=True)
+    done = subprocess.run([COMMAND, "takeoff", tmp_path / "job.json", "--out", tmp_path / "out"], check=True, capture_output=True)
     summary = " ".join(done.stdout.decode().split())
     for words in ["Screening of the lags", "licensed engineer", "local code", "Inputs: C_D 1.6", "GCp -2.3", "Not covered:", "snow"]:
         assert words in summary
-    written = [summary, *(path.read_text(encoding="utf-8") for path in tmp_path.iterdir() if path.suffix in {".json", ".csv", ".svg"})]
+    written = [summary, *(path.read_text(encoding="utf-8") for path in (tmp_path / "out").iterdir() if path.suffix in {".json", ".csv", ".svg"})]
     assert not any("safe" in text.lower() for text in written)

@@ -27,8 +27,8 @@ def taken_off(job: dict[str, Any], folder: Path, prices: str | None = None) -> d
     """The takeoff of a job, as the command writes it."""
     (folder / "job.json").write_text(json.dumps(job), encoding="utf-8")
     (folder / "prices.csv").write_text(prices or (FOLDER / "prices.csv").read_text(encoding="utf-8"), encoding="utf-8")
-    subprocess.run([COMMAND, "takeoff", folder / "job.json", "--out", folder], check=True, capture_output=True)
-    return json.loads((folder / "takeoff.json").read_text(encoding="utf-8"))
+    subprocess.run([COMMAND, "takeoff", folder / "job.json", "--out", folder / "out"], check=True, capture_output=True)
+    return json.loads((folder / "out/takeoff.json").read_text(encoding="utf-8"))
 
 
 def fixture() -> dict[str, Any]:

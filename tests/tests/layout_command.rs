@@ -138,11 +138,13 @@ fn nothing_that_the_job_is_read_from_is_written_over() {
         "the job is read from it",
     );
     refused(&folder, &[&job, out, &at("prices.csv")], 2, "the job is read from it");
-    refused(&folder, &[&job, out, &at("laid.TOML")], 2, "let it end in .json");
+    refused(&folder, &[&job, out, &at("laid.TOML")], 2, "let its name end in .json");
     refused(&folder, &[&job, out, &folder.0], 2, "a folder is there");
-    refused(&folder, &[&job, out, &at("layout.json"), report, &folder.0], 2, "two files would go there");
+    refused(&folder, &[&job, out, &at("layout.json"), report, &folder.0], 2, "the job is read from it");
+    let laid = [&job, out, &at("laid/layout.json"), report, &at("laid")];
+    refused(&folder, &laid, 2, "two files would go to `layout.json`");
     folder.file("other/prices.csv", "item,unit,pack,price,currency\n");
-    refused(&folder, &[&job, out, &at("other/job.json")], 2, "is not the file that the job names");
+    refused(&folder, &[&job, out, &at("other/job.json")], 2, "is not the one the job names");
     let own = folder.file("layout.json", fs::read(&job).unwrap());
     refused(&folder, &[&own, report, &folder.0], 2, "the job is read from it");
 }

@@ -42,6 +42,7 @@ mod validate;
 #[cfg(feature = "command")]
 pub use laid::laid_toml;
 pub use laid::{LaidJob, laid};
+pub use read::{MOST_BYTES, utf8_text};
 pub use reader::Files;
 
 #[allow(unused_imports)]
@@ -89,7 +90,7 @@ impl Job {
     ///
     /// As [`Job::read`].
     pub fn read_bytes(bytes: &[u8], files: &Files) -> Result<Job, Vec<Problem>> {
-        Job::read(read::text(bytes).map_err(|problem| vec![problem])?, files)
+        Job::read(read::utf8_text(bytes, "the file").map_err(|problem| vec![problem])?, files)
     }
 
     /// Reads a job file written in TOML.

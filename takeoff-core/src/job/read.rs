@@ -11,8 +11,8 @@ use super::reader::quoted;
 use super::tree::{At, Key, Tree, Value};
 use crate::model::{Code, Problem, problem};
 
-/// The longest text that is read.
-pub(super) const MOST_BYTES: usize = 64 << 20;
+/// Largest job file or CSV file that is read, in bytes.
+pub const MOST_BYTES: usize = 64 << 20;
 /// The most values that a document may hold: enough for a slope with all the posts it may have.
 const MOST_VALUES: usize = 6_000_000;
 /// The deepest nesting of lists and objects; a job file has ten.
@@ -23,14 +23,24 @@ const MOST_TWICE: usize = 100;
 /// A tree with what is wrong inside it, or why there is none.
 pub(super) type Outcome<'a> = Result<(Tree<'a>, Vec<(At, Problem)>), Problem>;
 
-/// Text out of a file's bytes; a byte order mark is passed over.
-pub(super) fn text(bytes: &[u8]) -> Result<&str, Problem> {
+/// Text of a file, without its byte order mark.
+///
+/// # Errors
+///
+/// More than [`MOST_BYTES`], or bytes that are not UTF-8; the message begins with `file`.
+///
+/// # Example
+///
+/// ```
+/// let problem = takeoff_core::job::utf8_text(b"M\xfcller", "`posts.csv`").unwrap_err();
+/// assert_eq!(problem.message, "`posts.csv` is not UTF-8 text: byte 2 fits no character");
+/// ```
+pub fn utf8_text<'a>(bytes: &'a [u8], file: &str) -> Result<&'a str, Problem> {
     if bytes.len() > MOST_BYTES {
         return Err(too_large(format!("{} bytes", bytes.len())));
     }
     let text = std::str::from_utf8(bytes).map_err(|error| {
-        let message =
-            format!("the file is not UTF-8 text: byte {} fits no character", error.valid_up_to() + 1);
+        let message = format!("{file} is not UTF-8 text: byte {} fits no character", error.valid_up_to() + 1);
         problem(Code::NotUtf8, String::new(), message, "save the file as UTF-8")
     })?;
     Ok(text.strip_prefix('\u{feff}').unwrap_or(text))

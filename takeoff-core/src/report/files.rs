@@ -75,7 +75,18 @@ pub(super) fn map_name(number: usize, slope: &str) -> String {
     drawing_name("roof", number, slope)
 }
 
+/// Longest part of a file name that repeats a name of the job, in letters.
+const LONGEST_PART: usize = 60;
+/// The same in bytes: file systems limit names to 255 bytes, and to 143 where they encrypt them.
+const LONGEST_PART_BYTES: usize = 120;
+
 fn drawing_name(what: &str, number: usize, of: &str) -> String {
     let plain = |c: char| if c.is_alphanumeric() { c } else { '-' };
-    format!("{what}-{}-{}.svg", number + 1, of.chars().take(60).map(plain).collect::<String>())
+    let mut bytes = 0;
+    let fits = |c: &char| {
+        bytes += c.len_utf8();
+        bytes <= LONGEST_PART_BYTES
+    };
+    let part: String = of.chars().map(plain).take(LONGEST_PART).take_while(fits).collect();
+    format!("{what}-{}-{part}.svg", number + 1)
 }

@@ -3,20 +3,20 @@ use std::path::Path;
 
 use takeoff_core::api;
 
-use crate::problems::{counted, told};
-use crate::{Failure, read, write};
+use crate::input::JobFile;
+use crate::{Failure, console, diagnostics};
 
 pub(crate) fn check(path: &Path, json: bool) -> Result<(), Failure> {
-    let reading = read::job(path)?;
-    let problems = match &reading.job {
+    let file = JobFile::read(path)?;
+    let problems = match &file.job {
         Ok(job) => job.findings(),
         Err(problems) => problems,
     };
     if json {
-        write::to_stdout(&api::checked(&reading.job))?;
+        console::print(&api::checked(&file.job))?;
     } else {
-        write::to_stdout(&told(&reading, problems))?;
-        eprintln!("{}: {}", path.display(), counted(problems));
+        console::print(&diagnostics::text(&file, problems))?;
+        diagnostics::report_count(&file, problems);
     }
-    reading.job.map(drop).map_err(|_| Failure::Problems)
+    file.job.map(drop).map_err(|_| Failure::Problems)
 }

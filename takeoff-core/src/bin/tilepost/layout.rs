@@ -7,124 +7,144 @@ use takeoff_core::layout::{Layout, layout as lay_out};
 use takeoff_core::model::{Job, Problem};
 use takeoff_core::{api, report};
 
-use crate::problems::tell;
-use crate::read::{Notation, Reading};
-use crate::{Failure, read, write};
+use crate::input::{JobFile, Notation};
+use crate::location::{beside, folded, resolved};
+use crate::output_file::OutputFile;
+use crate::output_folder::OutputFolder;
+use crate::{Failure, console, diagnostics, input};
 
 pub(crate) fn layout(
     path: &Path,
     out: Option<&Path>,
-    folder: Option<&Path>,
+    report_to: Option<&Path>,
     json: bool,
 ) -> Result<(), Failure> {
-    if let Some(out) = out.filter(|out| out.extension().is_some_and(|of| of.eq_ignore_ascii_case("toml"))) {
-        let place = out.display();
-        return Err(Failure::File(format!(
-            "`{place}` would be read as TOML, and the laid job is JSON: let it end in .json"
-        )));
+    let file = JobFile::read(path)?;
+    let inputs = file.inputs();
+    if let Some(out) = out {
+        check_is_json(out)?;
     }
-    let reading = read::job(path)?;
-    check_places(&reading, out)?;
-    let laid = laid_out(&reading);
-    if let Err(problems) = &laid {
-        tell(&reading, problems);
+    let out = out.map(|out| OutputFile::new(out, &inputs)).transpose()?;
+    let folder = report_to.map(|folder| OutputFolder::new(folder, "layout", &inputs)).transpose()?;
+    let found = find(&file);
+    if let Err(problems) = &found {
+        diagnostics::report(&file, problems);
     }
-    let mut files = Vec::new();
-    if let Ok((layout, job)) = &laid {
-        if let Some(out) = out {
-            files.extend(job_files(&reading, out, job)?);
-        }
-        if let Some(folder) = folder {
-            let of_layout = report::layout_files(layout);
-            files.extend(of_layout.into_iter().map(|(name, bytes)| (folder.join(name), bytes)));
-        }
-        check_places(&reading, files.iter().map(|(place, _)| place.as_path()))?;
-    }
+    let outputs = match &found {
+        Ok((layout, job)) => Some(Outputs::new(&file, layout, job, out, folder)?),
+        Err(_) => None,
+    };
     if json {
-        write::to_stdout(&api::layout_answer(&laid))?;
+        console::print(&api::layout_answer(&found))?;
     }
-    let (layout, _) = laid.map_err(|_| Failure::Problems)?;
+    let (layout, _) = found.map_err(|_| Failure::Problems)?;
     if !json {
-        write::to_stdout(&report::layout(&layout))?;
+        console::print(&report::layout(&layout))?;
     }
-    if !files.is_empty() {
-        write::to_places(&files)?;
-        let places: Vec<String> = files.iter().map(|(place, _)| place.display().to_string()).collect();
-        eprintln!("wrote {}", places.join(", "));
-    }
-    Ok(())
+    outputs.map_or(Ok(()), |outputs| outputs.write())
 }
 
-fn laid_out(reading: &Reading) -> Result<(Layout, LaidJob), Vec<Problem>> {
-    let job = reading.job.as_ref().map_err(Clone::clone)?;
-    let out = lay_out(job)?;
-    let written = match reading.notation {
-        Notation::Json => laid(&reading.text, job, &out.job),
-        Notation::Toml => laid_toml(&reading.text, job, &out.job),
+fn find(file: &JobFile) -> Result<(Layout, LaidJob), Vec<Problem>> {
+    let job = file.job.as_ref().map_err(Clone::clone)?;
+    let found = lay_out(job)?;
+    let laid_job = match file.notation {
+        Notation::Json => laid(&file.text, job, &found.job),
+        Notation::Toml => laid_toml(&file.text, job, &found.job),
     };
-    Ok((out.layout, written?))
+    Ok((found.layout, laid_job?))
 }
 
-/// The laid job, and copies of the files that it names, where they are not beside it already.
-fn job_files(reading: &Reading, out: &Path, job: &LaidJob) -> Result<Vec<(PathBuf, Vec<u8>)>, Failure> {
-    let text = report::laid_document(job);
-    let mut files = Vec::new();
-    for name in Job::files_named(&text) {
-        let (from, to) = (beside(&reading.path, &name), beside(out, &name));
-        if is_same(&from, &to) {
+fn check_is_json(out: &Path) -> Result<(), Failure> {
+    if !out.extension().is_some_and(|extension| extension.eq_ignore_ascii_case("toml")) {
+        return Ok(());
+    }
+    Err(Failure::write(out, "it would be read as TOML, and the laid job is JSON; let its name end in .json"))
+}
+
+/// The laid job with copies of the files that it names, and the report.
+///
+/// A laid job that goes into the folder of the report is part of that set.
+#[derive(Default)]
+struct Outputs {
+    folder: Option<OutputFolder>,
+    /// Files of the folder, by name.
+    set: Vec<(String, Vec<u8>)>,
+    /// The laid job outside the folder, where files of the user's may be beside it.
+    file: Option<OutputFile>,
+    bytes: Vec<u8>,
+    copies: Vec<(PathBuf, Vec<u8>)>,
+}
+
+impl Outputs {
+    fn new(
+        source: &JobFile,
+        layout: &Layout,
+        job: &LaidJob,
+        out: Option<OutputFile>,
+        folder: Option<OutputFolder>,
+    ) -> Result<Outputs, Failure> {
+        let mut outputs = Outputs::default();
+        if folder.is_some() {
+            outputs.set = report::layout_files(layout);
+        }
+        if let Some(out) = out {
+            let text = report::laid_document(job);
+            let names = Job::files_named(&text);
+            if let Some(folder) = folder.as_ref().filter(|folder| folder.name_of(out.path()).is_some()) {
+                let name_of = |path: &Path| folder.name_of(path).ok_or_else(|| outside(path));
+                outputs.set.push((name_of(out.path())?, text.into_bytes()));
+                for name in names {
+                    let copy = name_of(&beside(out.path(), &name))?;
+                    outputs.set.push((copy, input::bytes(&beside(&source.path, &name))?));
+                }
+            } else {
+                outputs.bytes = text.into_bytes();
+                outputs.copies = copies(&source.path, out.path(), &names)?;
+                outputs.file = Some(out);
+            }
+        }
+        if let Some(folder) = &folder {
+            folder.check_names(outputs.set.iter().map(|(name, _)| name.as_str()))?;
+        }
+        outputs.folder = folder;
+        Ok(outputs)
+    }
+
+    fn write(&self) -> Result<(), Failure> {
+        if let Some(folder) = &self.folder {
+            folder.write(&self.set)?;
+        }
+        if let Some(file) = &self.file {
+            file.write(&self.bytes, &self.copies)?;
+        }
+        Ok(())
+    }
+}
+
+fn outside(path: &Path) -> Failure {
+    Failure::write(path, "a link leads out of the folder; remove it")
+}
+
+/// Copies of the files that the laid job names, except those that are beside it already.
+fn copies(job: &Path, out: &Path, names: &[String]) -> Result<Vec<(PathBuf, Vec<u8>)>, Failure> {
+    let mut copies = Vec::new();
+    let mut targets = BTreeSet::from([folded(&resolved(out).to_string_lossy())]);
+    for name in names {
+        let (from, to) = (beside(job, name), beside(out, name));
+        if resolved(&from) == resolved(&to) {
             continue;
         }
-        let bytes = read::bytes(&from)?;
+        if !targets.insert(folded(&resolved(&to).to_string_lossy())) {
+            return Err(Failure::write(&to, "two files would go there; name another job file"));
+        }
+        let bytes = input::bytes(&from)?;
         if !to.exists() {
-            files.push((to, bytes));
-        } else if read::bytes(&to)? != bytes {
-            let [from, to] = [from, to].map(|path| path.display().to_string());
-            return Err(Failure::File(format!(
-                "`{to}` is there and is not the file that the job names, `{from}`: write the laid job to another folder"
-            )));
+            copies.push((to, bytes));
+        } else if input::bytes(&to)? != bytes {
+            let from = from.display();
+            let reason = format_args!("a file is there that is not the one the job names, `{from}`");
+            return Err(Failure::write(&to, format_args!("{reason}; write the laid job to another folder")));
         }
     }
-    files.insert(0, (out.to_owned(), text.into_bytes()));
-    Ok(files)
-}
-
-/// No file that the job was read from is written over, no two go to one place, and none where a folder is.
-fn check_places<'p>(reading: &Reading, files: impl IntoIterator<Item = &'p Path>) -> Result<(), Failure> {
-    let names = match reading.notation {
-        Notation::Json => Job::files_named(&reading.text),
-        Notation::Toml => Job::files_named_toml(&reading.text),
-    };
-    let read: Vec<PathBuf> = names.iter().map(|name| beside(&reading.path, name)).collect();
-    let mut places = BTreeSet::new();
-    for place in files {
-        let trouble = if read.iter().chain([&reading.path]).any(|read| is_same(read, place)) {
-            "the job is read from it"
-        } else if !places.insert(real(place)) {
-            "two files would go there"
-        } else if place.is_dir() {
-            "a folder is there"
-        } else {
-            continue;
-        };
-        let place = place.display();
-        return Err(Failure::File(format!("can't write `{place}`: {trouble}; name another place")));
-    }
-    Ok(())
-}
-
-/// A file in the folder of another.
-fn beside(file: &Path, name: &str) -> PathBuf {
-    file.parent().unwrap_or(Path::new("")).join(name)
-}
-
-fn is_same(one: &Path, other: &Path) -> bool {
-    real(one) == real(other)
-}
-
-/// Where a path leads, also one whose file is not there yet.
-fn real(path: &Path) -> PathBuf {
-    path.canonicalize().unwrap_or_else(|_| {
-        let folder = path.parent().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or(Path::new("."));
-        folder.canonicalize().unwrap_or(folder.to_owned()).join(path.file_name().unwrap_or_default())
-    })
+    Ok(copies)
 }

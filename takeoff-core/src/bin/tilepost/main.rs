@@ -1,19 +1,28 @@
 //! The command: job files in, takeoffs out.
 //!
 //! Data goes to standard output, everything else to standard error. Exit status: 0 done, 1 the job has problems, 2
-//! wrong usage or a file that can't be read or written, 3 a comparison found changes.
+//! wrong usage or a file that can't be read or written, 3 a comparison found changes. Ctrl-C and `SIGTERM` end the
+//! command as they end any other. Files are written last, so none is written where standard output is full. A reader of
+//! standard output that goes away, and a standard error that is closed or full, change neither files nor status.
 mod check;
 mod compare;
+mod console;
+mod diagnostics;
+mod input;
+mod interrupt;
 mod layout;
+mod location;
 mod order;
-mod places;
-mod problems;
-mod read;
-mod taken;
+mod output_file;
+mod output_folder;
+mod record;
+mod source_spans;
+mod staging;
 mod takeoff;
-mod write;
+mod takeoffs;
 
-use std::path::PathBuf;
+use std::fmt::Display;
+use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
 use clap::{Parser, Subcommand};
@@ -37,8 +46,8 @@ enum Verb {
     Takeoff {
         /// The job file, JSON or TOML.
         job: PathBuf,
-        /// The folder to write takeoff.json, report.html, the tables (.csv), the roof maps (.svg) and bid.xlsx to; made if
-        /// missing.
+        /// The folder to write takeoff.json, report.html, the tables (.csv), the roof maps (.svg) and bid.xlsx to: a new
+        /// one, or one that an earlier run wrote, which is replaced whole.
         #[arg(long, value_name = "DIR")]
         out: Option<PathBuf>,
         /// Print the takeoff as JSON in place of the summary.
@@ -63,11 +72,11 @@ enum Verb {
     Layout {
         /// The job file, JSON or TOML. Its arrays have `rails`, and `shift` where they may be moved.
         job: PathBuf,
-        /// The job file to write, JSON: arrays moved, posts set.
+        /// The job file to write, JSON: arrays moved, posts set. It replaces only an unchanged job file of an earlier run.
         #[arg(long, value_name = "JOB2")]
         out: Option<PathBuf>,
-        /// The folder to write layout.json, layout.csv and a map of each array's cost over its shift (.svg) to; made if
-        /// missing.
+        /// The folder to write layout.json, layout.csv and a map of each array's cost over its shift (.svg) to: a new one,
+        /// or one that an earlier run wrote, which is replaced whole.
         #[arg(long, value_name = "DIR")]
         report: Option<PathBuf>,
         /// Print the layout and the laid job as JSON in place of the text.
@@ -81,7 +90,8 @@ enum Verb {
         /// The job files, JSON or TOML.
         #[arg(required = true)]
         jobs: Vec<PathBuf>,
-        /// The folder to write order.json and order.csv to; made if missing.
+        /// The folder to write order.json and order.csv to: a new one, or one that an earlier run wrote, which is
+        /// replaced whole.
         #[arg(long, value_name = "DIR")]
         out: Option<PathBuf>,
         /// Print the order as JSON in place of the text.
@@ -108,14 +118,28 @@ enum Verb {
     Schema,
 }
 
-/// Why the command did not end well.
+/// Outcome other than status 0.
 enum Failure {
-    /// The job has problems, which are told already.
+    /// The job has problems, already reported.
     Problems,
     /// The two takeoffs differ.
     Changed,
     /// A file can't be read or written.
     File(String),
+    /// A signal arrived while files were written.
+    Interrupted(i32),
+}
+
+impl Failure {
+    /// A file or folder can't be read; the reason says what to do about it.
+    fn read(path: &Path, reason: impl Display) -> Failure {
+        Failure::File(format!("can't read `{}`: {reason}", path.display()))
+    }
+
+    /// A file or folder can't be written; the reason says what to do about it.
+    fn write(path: &Path, reason: impl Display) -> Failure {
+        Failure::File(format!("can't write `{}`: {reason}", path.display()))
+    }
 }
 
 fn main() -> ExitCode {
@@ -127,14 +151,18 @@ fn main() -> ExitCode {
             layout::layout(&job, out.as_deref(), report.as_deref(), json)
         }
         Verb::Order { jobs, out, json } => order::order(&jobs, out.as_deref(), json),
-        Verb::Schema => write::to_stdout(&takeoff_core::api::schema_json()),
+        Verb::Schema => console::print(&takeoff_core::api::schema_json()),
     };
     match done {
         Ok(()) => ExitCode::SUCCESS,
         Err(Failure::Problems) => ExitCode::from(1),
         Err(Failure::Changed) => ExitCode::from(3),
         Err(Failure::File(message)) => {
-            eprintln!("tilepost: {message}");
+            console::report(format_args!("tilepost: {message}\n"));
+            ExitCode::from(2)
+        }
+        Err(Failure::Interrupted(signal)) => {
+            interrupt::end_by(signal);
             ExitCode::from(2)
         }
     }

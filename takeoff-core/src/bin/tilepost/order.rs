@@ -4,31 +4,30 @@ use std::path::{Path, PathBuf};
 use takeoff_core::order::{Ordered, order as order_for};
 use takeoff_core::{api, report};
 
-use crate::problems::alone;
-use crate::read::Reading;
-use crate::taken::taken;
-use crate::{Failure, read, write};
+use crate::input::JobFile;
+use crate::output_folder::OutputFolder;
+use crate::takeoffs::takeoffs;
+use crate::{Failure, console, diagnostics};
 
 pub(crate) fn order(paths: &[PathBuf], out: Option<&Path>, json: bool) -> Result<(), Failure> {
-    let readings: Vec<Reading> = paths.iter().map(|path| read::job(path)).collect::<Result<_, _>>()?;
-    let ordered = taken(&readings.iter().collect::<Vec<_>>()).and_then(|takeoffs| {
-        let jobs = readings.iter().filter_map(|reading| reading.job.as_ref().ok());
+    let files: Vec<JobFile> = paths.iter().map(|path| JobFile::read(path)).collect::<Result<_, _>>()?;
+    let inputs: Vec<PathBuf> = files.iter().flat_map(JobFile::inputs).collect();
+    let out = out.map(|out| OutputFolder::new(out, "order", &inputs)).transpose()?;
+    let order = takeoffs(&files.iter().collect::<Vec<_>>()).and_then(|takeoffs| {
+        let jobs = files.iter().filter_map(|file| file.job.as_ref().ok());
         let ordered: Vec<Ordered<'_>> =
             jobs.zip(&takeoffs).map(|(job, takeoff)| Ordered { job, takeoff }).collect();
-        order_for(&ordered).inspect_err(|problems| eprint!("{}", alone(problems)))
+        order_for(&ordered).inspect_err(|problems| diagnostics::report_of_all(problems))
     });
     if json {
-        write::to_stdout(&api::ordered_answer(&ordered))?;
+        console::print(&api::ordered_answer(&order))?;
     }
-    let order = ordered.map_err(|_| Failure::Problems)?;
+    let order = order.map_err(|_| Failure::Problems)?;
     if !json {
-        write::to_stdout(&report::order(&order))?;
+        console::print(&report::order(&order))?;
     }
-    if let Some(folder) = out {
-        let files = report::order_files(&order);
-        write::to_folder(folder, &files)?;
-        let names: Vec<&str> = files.iter().map(|(name, _)| name.as_str()).collect();
-        eprintln!("wrote {} to {}", names.join(", "), folder.display());
+    match out {
+        Some(out) => out.write(&report::order_files(&order)),
+        None => Ok(()),
     }
-    Ok(())
 }

@@ -3,24 +3,24 @@ use std::path::Path;
 
 use takeoff_core::{api, report};
 
-use crate::taken::taken;
-use crate::{Failure, read, write};
+use crate::input::JobFile;
+use crate::output_folder::OutputFolder;
+use crate::takeoffs::takeoffs;
+use crate::{Failure, console};
 
 pub(crate) fn takeoff(path: &Path, out: Option<&Path>, json: bool) -> Result<(), Failure> {
-    let reading = read::job(path)?;
-    let taken = taken(&[&reading]).map(|mut takeoffs| takeoffs.remove(0));
+    let file = JobFile::read(path)?;
+    let out = out.map(|out| OutputFolder::new(out, "takeoff", &file.inputs())).transpose()?;
+    let takeoff = takeoffs(&[&file]).map(|mut takeoffs| takeoffs.remove(0));
     if json {
-        write::to_stdout(&api::answer(&taken))?;
+        console::print(&api::answer(&takeoff))?;
     }
-    let takeoff = taken.map_err(|_| Failure::Problems)?;
+    let takeoff = takeoff.map_err(|_| Failure::Problems)?;
     if !json {
-        write::to_stdout(&report::summary(&takeoff))?;
+        console::print(&report::summary(&takeoff))?;
     }
-    if let Some(folder) = out {
-        let files = report::files(&takeoff);
-        write::to_folder(folder, &files)?;
-        let names: Vec<&str> = files.iter().map(|(name, _)| name.as_str()).collect();
-        eprintln!("wrote {} to {}", names.join(", "), folder.display());
+    match out {
+        Some(out) => out.write(&report::files(&takeoff)),
+        None => Ok(()),
     }
-    Ok(())
 }

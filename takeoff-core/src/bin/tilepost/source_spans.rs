@@ -1,31 +1,31 @@
-//! Where in the text of a job file its JSON Pointers point.
+//! Spans of JSON Pointers in the text of a job file.
 use std::collections::BTreeMap;
 use std::ops::Range;
 
 use serde_json::value::RawValue;
 use toml::de::{DeTable, DeValue};
 
-use crate::read::Notation;
+use crate::input::Notation;
 
-/// The bytes of each value pointed at; of a value that is missing, those of the nearest that holds it. `None` where
-/// the text can't be read.
-pub(crate) fn places(text: &str, notation: Notation, pointers: &[&str]) -> Vec<Option<Range<usize>>> {
+/// Byte range of the value at each pointer; of a missing value, the range of the nearest value around it. `None` where
+/// the text can't be parsed.
+pub(crate) fn source_spans(text: &str, notation: Notation, pointers: &[&str]) -> Vec<Option<Range<usize>>> {
     let wanted = pointers.iter().enumerate().map(|(index, pointer)| (index, tokens(pointer))).collect();
-    let mut places = Places { text, found: vec![None; pointers.len()] };
+    let mut spans = Spans { text, found: vec![None; pointers.len()] };
     match notation {
         Notation::Json => {
             if let Ok(raw) = serde_json::from_str(text) {
-                places.json(raw, wanted, 0);
+                spans.json(raw, wanted, 0);
             }
         }
         Notation::Toml => {
             if let Ok(root) = DeTable::parse(text) {
                 let span = root.span();
-                places.toml(&DeValue::Table(root.into_inner()), span, wanted, 0);
+                spans.toml(&DeValue::Table(root.into_inner()), span, wanted, 0);
             }
         }
     }
-    places.found
+    spans.found
 }
 
 /// `/slopes/0/a~1b` as `slopes`, `0`, `a/b` (RFC 6901).
@@ -33,16 +33,16 @@ fn tokens(pointer: &str) -> Vec<String> {
     pointer.split('/').skip(1).map(|token| token.replace("~1", "/").replace("~0", "~")).collect()
 }
 
-/// Pointers by their number, as tokens.
+/// Number of each pointer, and its tokens.
 type Wanted = Vec<(usize, Vec<String>)>;
 
-struct Places<'a> {
+struct Spans<'a> {
     text: &'a str,
     found: Vec<Option<Range<usize>>>,
 }
 
-impl<'a> Places<'a> {
-    /// Notes the span for all that are wanted, and gives those that point deeper, by their next token.
+impl<'a> Spans<'a> {
+    /// Notes the span for all wanted pointers; returns those that lead deeper, by next token.
     fn note(&mut self, span: Range<usize>, wanted: Wanted, depth: usize) -> BTreeMap<String, Wanted> {
         let mut deeper: BTreeMap<String, Wanted> = BTreeMap::new();
         for (index, tokens) in wanted {
@@ -55,7 +55,7 @@ impl<'a> Places<'a> {
     }
 
     fn json(&mut self, raw: &'a RawValue, wanted: Wanted, depth: usize) {
-        // A raw value borrows from the text: how far it starts into it is its place.
+        // A raw value borrows from the text, so the distance of the two addresses is its offset.
         let start = raw.get().as_ptr().addr() - self.text.as_ptr().addr();
         let deeper = self.note(start..start + raw.get().len(), wanted, depth);
         if deeper.is_empty() {
@@ -94,27 +94,27 @@ impl<'a> Places<'a> {
 mod tests {
     use super::*;
 
-    fn shown(text: &str, notation: Notation, pointer: &str) -> Option<String> {
-        let [place] = <[_; 1]>::try_from(places(text, notation, &[pointer])).ok()?;
-        place.and_then(|place| text.get(place)).map(str::to_owned)
+    fn source(text: &str, notation: Notation, pointer: &str) -> Option<String> {
+        let [span] = <[_; 1]>::try_from(source_spans(text, notation, &[pointer])).ok()?;
+        span.and_then(|span| text.get(span)).map(str::to_owned)
     }
 
     #[test]
     fn a_pointer_leads_to_its_value_in_json() {
         let text = r#" { "a/b": [1, {"c": "sí"} ], "d": null } "#;
-        let json = |pointer| shown(text, Notation::Json, pointer);
+        let json = |pointer| source(text, Notation::Json, pointer);
         assert_eq!(json("/a~1b/1/c").as_deref(), Some("\"sí\""));
         assert_eq!(json("/a~1b/0").as_deref(), Some("1"));
         assert_eq!(json("/d").as_deref(), Some("null"));
         assert_eq!(json("/a~1b/1/missing/deep").as_deref(), Some(r#"{"c": "sí"}"#));
         assert_eq!(json("").as_deref(), Some(text.trim()));
-        assert_eq!(shown("{", Notation::Json, "/a"), None);
+        assert_eq!(source("{", Notation::Json, "/a"), None);
     }
 
     #[test]
     fn a_pointer_leads_to_its_value_in_toml() {
         let text = "name = 'x'\n[[slopes]]\npitch = '5:12'\nat = [1, 2]\n";
-        let toml = |pointer| shown(text, Notation::Toml, pointer);
+        let toml = |pointer| source(text, Notation::Toml, pointer);
         assert_eq!(toml("/slopes/0/pitch").as_deref(), Some("'5:12'"));
         assert_eq!(toml("/slopes/0/at/1").as_deref(), Some("2"));
         assert_eq!(toml("/name").as_deref(), Some("'x'"));
