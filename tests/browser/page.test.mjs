@@ -128,8 +128,8 @@ test("a post is dragged, and the job that comes out is what the page shows", asy
   job.slopes[0].posts.splice(1, 0, post);
   const expected = takeoff(JSON.stringify(job));
   const shown = await counts(page);
-  assert.equal(shown.get("tiles taken up").now, String(expected.counts.removed));
-  assert.equal(shown.get("tiles taken up").opened, String(takeoff(shipped).counts.removed));
+  assert.equal(shown.get("tiles removed and reset").now, String(expected.counts.removed));
+  assert.equal(shown.get("tiles removed and reset").opened, String(takeoff(shipped).counts.removed));
   assert.equal(await field(page, "along the eave").inputValue(), post.u);
 
   await page.getByRole("button", { name: "Put it back" }).click();

@@ -129,7 +129,7 @@ def test_every_number_is_that_of_the_document(written: Path, table: str) -> None
             elif isinstance(value, bool):
                 assert cell == str(value).lower()
             elif isinstance(value, list):
-                assert cell == "; ".join(value).replace("field_edge", "field edge")
+                assert cell == "; ".join(value).replace("field_edge", "roof edge")
             elif isinstance(value, str):
                 assert cell == value.replace("three_course", "three-course")
             else:

@@ -13,15 +13,18 @@ pub(super) fn by_code(findings: &[Problem]) -> BTreeMap<&str, Vec<&Problem>> {
     by_code
 }
 
-/// A place in the job file by its names, where it is a post: `south A1`; else as the JSON Pointer it is.
-pub(super) fn place(takeoff: &Takeoff, path: &str) -> String {
-    let post = || {
-        let mut steps = path.split('/').skip(1);
-        let mut index =
-            |list| if steps.next() == Some(list) { steps.next()?.parse::<usize>().ok() } else { None };
-        let (slope, post) = (index("slopes")?, index("posts")?);
-        let slope = takeoff.slopes.get(slope)?;
-        Some(format!("{} {}", slope.name, slope.posts.get(post)?.name))
-    };
-    post().unwrap_or_else(|| path.to_owned())
+/// The name of a place in the job file, such as `south A1`; `None` for a place without a name of its own.
+pub(super) fn place(takeoff: &Takeoff, path: &str) -> Option<String> {
+    let mut steps = path.split('/').skip(1);
+    if steps.next()? != "slopes" {
+        return None;
+    }
+    let slope = takeoff.slopes.get(steps.next()?.parse::<usize>().ok()?)?;
+    match (steps.next(), steps.next()) {
+        (None, _) => Some(slope.name.clone()),
+        (Some("posts"), Some(post)) => {
+            Some(format!("{} {}", slope.name, slope.posts.get(post.parse::<usize>().ok()?)?.name))
+        }
+        _ => None,
+    }
 }

@@ -116,27 +116,29 @@ fn findings(page: &mut Page, takeoff: &Takeoff) {
         page.head("Findings: none");
         return;
     }
-    page.head(&format!("Findings: {}. Odd but real: look before you order", findings.len()));
+    page.head(&format!("Findings: {}. Check before ordering", findings.len()));
     for (code, group) in by_code(findings) {
         page.text("  ", "    ", &format!("{code} ({})", group.len()));
         let [first, others @ ..] = group.as_slice() else { continue };
         page.text("    ", "    ", &format!("{}.", first.message));
-        if !others.is_empty() {
-            page.text("    ", "    ", &format!("The like: {}.", places(takeoff, others)));
+        if let Some(same_at) = places(takeoff, others) {
+            page.text("    ", "    ", &format!("Same at {same_at}."));
         }
         if !first.help.is_empty() {
-            page.text("    ", "    ", &format!("What helps: {}.", first.help));
+            page.text("    ", "    ", &format!("Fix: {}.", first.help));
         }
     }
 }
 
-/// The first places of some findings, and how many more there are.
-fn places(takeoff: &Takeoff, findings: &[&Problem]) -> String {
-    let named = findings.iter().take(PLACES).map(|finding| place(takeoff, &finding.path));
-    let named = named.collect::<Vec<_>>().join(", ");
-    match findings.len().saturating_sub(PLACES) {
-        0 => named,
-        more => format!("{named} and {more} more in takeoff.json"),
+/// The first places of some findings by name, and the number of the others; `None` where there is none.
+fn places(takeoff: &Takeoff, findings: &[&Problem]) -> Option<String> {
+    let named: Vec<String> =
+        findings.iter().filter_map(|finding| place(takeoff, &finding.path)).take(PLACES).collect();
+    match findings.len() - named.len() {
+        0 if named.is_empty() => None,
+        0 => Some(named.join(", ")),
+        more if named.is_empty() => Some(format!("{more} more, listed in report.html")),
+        more => Some(format!("{} and {more} more, listed in report.html", named.join(", "))),
     }
 }
 

@@ -56,7 +56,9 @@ fn faults(array: &ArrayLayout, shown: Quantities) -> Vec<String> {
     let mut notes = Vec::new();
     if array.thin == 0 {
         let margin = shown.short_length(array.least_margin_mm);
-        notes.push(format!("Each post may land up to {margin} higher or lower before its cut or deck work changes."));
+        notes.push(format!(
+            "Each post may land up to {margin} higher or lower before its cut or deck work changes."
+        ));
     } else {
         let posts = words::count(u64::from(array.thin), "post stands", "posts stand");
         notes.push(format!(
@@ -66,8 +68,8 @@ fn faults(array: &ArrayLayout, shown: Quantities) -> Vec<String> {
     if array.failing > 0 {
         let posts = words::count(
             u64::from(array.failing),
-            "post severs a tile or fails",
-            "posts sever a tile or fail",
+            "post cuts a tile beyond repair or fails",
+            "posts cut a tile beyond repair or fail",
         );
         notes.push(format!("{posts} a check: no better place keeps all limits."));
     }

@@ -52,7 +52,7 @@ fn findings(page: &mut Page, layout: &Layout) {
     for finding in &layout.findings {
         page.text("  - ", "    ", &format!("{}: {}.", finding.code, finding.message));
         if !finding.help.is_empty() {
-            page.text("    ", "    ", &format!("What helps: {}.", finding.help));
+            page.text("    ", "    ", &format!("Fix: {}.", finding.help));
         }
     }
 }

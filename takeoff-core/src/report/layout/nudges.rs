@@ -45,7 +45,9 @@ fn nudge_line(nudge: &Nudge, posts: &[&str], currency: &str, shown: Quantities) 
         (false, true) => Some("a patch is needed".to_owned()),
         _ => None,
     };
-    let fails = fails.then(|| "where it stands a tile can't be cut in one piece or a check fails; there neither does".to_owned());
+    let fails = fails.then(|| {
+        "where it stands a tile can't be cut in one piece or a check fails; there neither does".to_owned()
+    });
     let amount = saves.amount();
     let saves = match amount {
         amount if amount.is_sign_negative() => format!("{each}costs {} {currency} more", amount.abs()),

@@ -41,7 +41,9 @@ fn list(html: &mut Markup, takeoff: &Takeoff, group: &[&Problem]) {
     html.tag("ul").with("class", "findings").holds(|html| {
         for finding in group {
             html.tag("li").holds(|html| {
-                html.tag("b").text(&place(takeoff, &finding.path));
+                if let Some(place) = place(takeoff, &finding.path) {
+                    html.tag("b").text(&place);
+                }
                 html.tag("span").holds(|html| prose(html, &finding.message));
                 if shared.is_none() {
                     help(html, &finding.help);

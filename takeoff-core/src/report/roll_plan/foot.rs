@@ -1,7 +1,7 @@
 //! Under the rows: the sizes with their letters, what the lines mean, and the title.
 use super::super::markup::Markup;
 use super::super::{plain, words};
-use super::{FELT, HAIR, INK, PLAIN, SMALL, Drawing, THICK, THIN, WIDTH};
+use super::{Drawing, FELT, HAIR, INK, PLAIN, SMALL, THICK, THIN, WIDTH};
 use crate::model::Display;
 
 /// Distance of two lines on paper, mm.
@@ -30,7 +30,14 @@ pub(super) fn draw(svg: &mut Markup, drawing: &Drawing<'_>, job: &str, fits_page
 }
 
 /// Text at a place of the foot, on paper.
-fn text(svg: &mut Markup, drawing: &Drawing<'_>, [right, down]: [f64; 2], size: f64, weight: &str, text: &str) {
+fn text(
+    svg: &mut Markup,
+    drawing: &Drawing<'_>,
+    [right, down]: [f64; 2],
+    size: f64,
+    weight: &str,
+    text: &str,
+) {
     svg.tag("text")
         .with("x", drawing.mm(right))
         .with("y", drawing.foot() + drawing.mm(down))
@@ -90,9 +97,9 @@ fn lines(svg: &mut Markup, drawing: &Drawing<'_>) {
                 .with("width", drawing.mm(8.0))
                 .with("height", drawing.mm(4.0))
                 .with("fill", fill),
-            None => {
-                svg.tag("path").with("d", format!("M{x:.1} {:.1}h{:.1}", y - drawing.mm(0.9), drawing.mm(8.0)))
-            }
+            None => svg
+                .tag("path")
+                .with("d", format!("M{x:.1} {:.1}h{:.1}", y - drawing.mm(0.9), drawing.mm(8.0))),
         };
         tag.with("stroke", INK).with("stroke-width", drawing.mm(stroke)).empty();
         text(svg, drawing, [COLUMNS[1] + 10.0, down], PLAIN, "normal", words);

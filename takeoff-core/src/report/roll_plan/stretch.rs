@@ -3,7 +3,7 @@ use super::super::markup::Markup;
 use super::super::plain;
 use super::rows::Row;
 use super::sizes::letter_of;
-use super::{DIMENSION, FELT, HAIR, INK, PLAIN, SIDE, SMALL, Drawing, THICK, THIN};
+use super::{DIMENSION, Drawing, FELT, HAIR, INK, PLAIN, SIDE, SMALL, THICK, THIN};
 use crate::quantities::{Offcut, PieceCut};
 
 /// Width of a letter as a share of its size, about.

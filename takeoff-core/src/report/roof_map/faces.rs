@@ -4,8 +4,8 @@ use std::collections::BTreeMap;
 use super::super::markup::Markup;
 use super::super::svg::rings;
 use super::marks::{self, MARKS, Mark};
-use super::posts;
 use super::paper::Paper;
+use super::posts;
 use crate::deck::TileWork;
 use crate::slope_takeoff::{Cut, PostTakeoff, SlopeTakeoff};
 

@@ -6,9 +6,9 @@ mod faces;
 mod field;
 mod legend;
 mod marks;
+mod paper;
 mod patches;
 mod posts;
-mod paper;
 #[cfg(test)]
 mod tests;
 mod title;

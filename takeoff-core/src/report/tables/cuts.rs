@@ -2,6 +2,7 @@
 use super::super::quantity::Quantities;
 use super::super::words;
 use super::{Table, listed, with_slope};
+use crate::cuts::CutKind;
 use crate::slope_takeoff::Cut;
 use crate::takeoff::Takeoff;
 
@@ -14,7 +15,7 @@ pub fn cuts(takeoff: &Takeoff) -> Table<'_> {
         .text("piece", |(_, cut)| cut.piece.as_str())
         .whole("course", |(_, cut)| cut.course)
         .whole("column", |(_, cut)| cut.column)
-        .text("kind", |(_, cut)| words::cut_kind(cut.kind))
+        .text("kind", |(_, cut)| kind(cut.kind))
         .text("posts", |(_, cut)| listed(&cut.posts))
         .flag("edge_tile", |(_, cut)| cut.edge_tile)
         .number("area_mm2", |(_, cut)| cut.area_mm2)
@@ -36,4 +37,14 @@ pub fn cuts(takeoff: &Takeoff) -> Table<'_> {
 
 fn open_to(cut: &Cut) -> String {
     cut.open_to.iter().map(|&side| words::tile_side(side)).collect::<Vec<_>>().join("; ")
+}
+
+/// Kind of a cut, as in the document.
+fn kind(kind: CutKind) -> &'static str {
+    match kind {
+        CutKind::Hole => "hole",
+        CutKind::Notch => "notch",
+        CutKind::Corner => "corner",
+        CutKind::Severed => "severed",
+    }
 }

@@ -57,7 +57,7 @@ fn the_number_to_buy_alone_is_dark_and_named() {
         assert_eq!(dark[0].attribute("data-spares").unwrap(), of_kind.spares.spares.to_string());
         let texts = texts(document);
         assert!(texts.iter().any(|text| *text == format!("buy {}", of_kind.spares.spares)));
-        assert!(texts.iter().any(|text| text.contains("service level")));
+        assert!(texts.iter().any(|text| text.contains("asked for")));
         assert!(texts.contains(&"tiles bought"));
     });
 }

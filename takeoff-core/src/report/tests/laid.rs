@@ -70,7 +70,12 @@ fn every_array_and_rail_is_told() {
     assert!(told.contains("large on south: move it 6 in left and 1/8 in up"));
     for array in &laid.arrays {
         let posts: usize = array.rails.iter().map(|rail| rail.posts.len()).sum();
-        assert!(told.contains(&format!("{posts} posts: {} USD, each by itself.", array.additive_cost)));
+        assert!(
+            told.contains(&format!(
+                "{posts} posts: {} USD, the sum of single-post costs.",
+                array.additive_cost
+            ))
+        );
         assert!(told.contains(&format!("the move saves {} USD", array.saves().unwrap())));
         for rail in &array.rails {
             let posts = rail.posts.iter().map(|post| match post.rafter.unwrap() {
@@ -128,7 +133,7 @@ fn limits_are_told_by_what_they_cost() {
             price(Constraint::GreatestOverhang, inch, "0.00", 0),
         ])
         .unwrap(),
-        ", the others as they are A least margin up to 1 in smaller would cost 3.00 USD and have 2 posts at fault \
+        ", the others as they are A tolerance up to 1 in smaller would cost 3.00 USD and have 2 posts at fault \
          fewer. 1 in more of span would save 154.90 USD. No stagger between the rails would save 12.00 USD. Nothing \
          would be saved by no zones of shorter spans; or by 1 in more of overhang."
     );
@@ -151,8 +156,8 @@ fn a_nudge_is_told_as_one_would_say_it() {
         ..nudge()
     };
     assert!(told(same).contains(
-        "move A7 down 1 in, along its rafter, to v 3 ft 2 in: one hole as before; a tile is severed or a check fails \
-         where it is, but not there; costs 4.00 USD more."
+        "move A7 down 1 in, along its rafter, to v 3 ft 2 in: one hole as before; where it stands a tile can't be \
+         cut in one piece or a check fails; there neither does; costs 4.00 USD more."
     ));
 }
 
@@ -162,7 +167,7 @@ fn posts_with_the_same_to_be_done_are_one_line() {
     let nudges = vec![post("A7", 965.2), post("B1", 1000.0), post("A8", 965.2)];
     let told = flowing(&layout(&Layout { nudges, ..sample::laid() }));
     assert!(told.contains(
-        "had better move: 3 south: move A7, A8 up 1 3/16 in, each along its rafter, to v 3 ft 2 in:"
+        "rails to move: 3 south: move A7, A8 up 1 3/16 in, each along its rafter, to v 3 ft 2 in:"
     ));
     assert!(told.contains("each saves 23.10 USD. south: move B1 up"));
 }
@@ -177,8 +182,8 @@ fn what_went_wrong_is_told() {
     let told = flowing(&layout(&laid));
     for phrase in [
         "large on south: leave it where it is",
-        "1 post severs a tile or fails a check: no better place keeps all limits.",
-        "2 posts stand where the least margin has no room on both sides",
+        "1 post cuts a tile beyond repair or fails a check: no better place keeps all limits.",
+        "2 posts stand with less than the tolerance on one side",
         "It keeps away from arrays laid before it",
         "Where the array is now, no rails and posts keep all limits.",
         "layout-rafter (30), the first: array `large`: `A2` at 80 in, 44 in stands on no rafter's centre line.",

@@ -29,10 +29,10 @@ fn every_total_is_told() {
         for (count, what) in [
             (counts.holes, "with a hole"),
             (counts.notches, "with a notch"),
-            (counts.corners, "with a corner off"),
-            (counts.severed, "severed"),
-            (counts.removed, "taken up and laid back"),
-            (counts.loosened, "loosened in place"),
+            (counts.corners, "with a corner notch"),
+            (counts.severed, "can't be cut in one piece"),
+            (counts.removed, "removed and reset"),
+            (counts.loosened, "raised: nose lifted"),
             (counts.tucked, "flashings tucked under"),
             (counts.patched, "flashings patched"),
         ] {

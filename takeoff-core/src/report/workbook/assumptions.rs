@@ -27,11 +27,7 @@ pub(super) fn assumptions(book: &Book<'_>) -> Result<Sheet, XlsxError> {
     row += 1;
     page.heads_here(
         row,
-        &[
-            Words("findings: check before ordering"),
-            Words("fix"),
-            Words("where in the job file"),
-        ],
+        &[Words("findings: check before ordering"), Words("fix"), Words("where in the job file")],
     )?;
     row += 1;
     if takeoff.findings.is_empty() {

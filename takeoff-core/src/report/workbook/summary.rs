@@ -103,11 +103,7 @@ fn cost(page: &mut Page<'_>, first: u32, book: &Book<'_>, bid: &Bid) -> Result<u
     let untimed = bid.labour.iter().filter(|line| line.cost.is_none());
     let untimed: Vec<&str> = untimed.map(|line| line.action.words()).collect();
     if !untimed.is_empty() {
-        page.paragraph(
-            row + 3,
-            Look::Caution,
-            &format!("Not timed, in no total: {}.", untimed.join(", ")),
-        )?;
+        page.paragraph(row + 3, Look::Caution, &format!("Not timed, in no total: {}.", untimed.join(", ")))?;
     }
     Ok(row + 4)
 }
@@ -149,8 +145,7 @@ fn cautions(page: &mut Page<'_>, mut row: u32, takeoff: &Takeoff) -> Result<(), 
     row += 1;
     let findings = takeoff.findings.len();
     if findings > 0 {
-        let text =
-            format!("Findings: {findings}. Check the sheet `assumptions` before ordering.");
+        let text = format!("Findings: {findings}. Check the sheet `assumptions` before ordering.");
         page.paragraph(row, Look::Caution, &text)?;
         row += 1;
     }
