@@ -21,7 +21,7 @@ pub fn ordered(order: &Order) -> Table<'_> {
 fn table(lines: &[MaterialLine], display: Display) -> Table<'_> {
     let quantities = Quantities(display);
     Table::of(lines.iter().collect())
-        .text("item", |line| line.item.as_str())
+        .text("item", |line| line.item.name())
         .text("unit", |line| words::unit(line.unit))
         .number("need", |line| line.need)
         .number("waste_share", |line| line.waste)
