@@ -30,6 +30,7 @@ pub mod deck;
 pub mod geometry;
 pub mod job;
 pub mod layout;
+pub mod materials;
 pub mod model;
 pub mod num;
 pub mod order;

@@ -76,6 +76,21 @@ def test_the_price_is_that_of_the_takeoff(books: dict[str, tuple[Path, Workbook]
     assert named(book, "labour_total").value == float(bid["totals"]["labour"])
 
 
+def test_items_named_like_generated_lines_lead_to_the_right_rows(tmp_path: Path) -> None:
+    """Saw blades and staples that an assembly brings are in the one line of that name, and so is the order."""
+
+    def edit(job: dict[str, Any]) -> None:
+        job["practice"]["blade_life"] = "25 m"
+        items = [{"item": item, "count": 1} for item in ("saw blade", "staple", "fastener for flat-13")]
+        job["assemblies"]["post-7"]["items"].extend(items)
+
+    takeoff = gable_with(edit)
+    path = written(takeoff, tmp_path / "items.xlsx")
+    (book,) = calculated([path], tmp_path)
+    assert differences(formulas(path), book) == {}
+    assert named(book, "price").value == float(json.loads(takeoff.to_json())["bid"]["totals"]["price"])
+
+
 # A change of inputs in the workbook, and the same change of the job.
 CHANGES: dict[str, tuple[dict[str, Any], Edit, str]] = {
     "a price": (

@@ -51,7 +51,7 @@ fn the_cost_of_a_change_is_told() {
     let [as_bid, as_built] = [&bid, &built].map(|takeoff| takeoff.bid.as_ref().unwrap());
     assert_eq!((price.bid, price.as_built), (as_bid.totals.price, as_built.totals.price));
     let cost = |item: &str| {
-        let line = compared.materials.iter().find(|line| line.item == item).unwrap();
+        let line = compared.materials.iter().find(|line| line.item.name() == item).unwrap();
         [line.bid, line.as_built].map(|amount| amount.unwrap().cost.map(|cost| cost.to_string()))
     };
     // One tile more at 3.85; a board without a price.

@@ -2,6 +2,7 @@
 #![allow(clippy::unwrap_used, reason = "a test fails by panicking")]
 use takeoff_core::api;
 use takeoff_core::job::Files;
+use takeoff_core::materials::Material;
 use takeoff_core::model::Job;
 use takeoff_core::order::{Order, Ordered, order};
 use takeoff_core::takeoff::{Takeoff, takeoff};
@@ -61,7 +62,7 @@ fn needs_are_added_up_before_they_are_rounded() {
         }
     }
     let cartridges = |lines: &[takeoff_core::quantities::MaterialLine]| {
-        lines.iter().find(|line| line.item == "sealant cartridge").unwrap().bring
+        lines.iter().find(|line| line.item == Material::SealantCartridges).unwrap().bring
     };
     // 2.85 cartridges and a tenth a job: 3.14, so 4; three jobs 9.4, so 10 and not 12.
     assert_eq!((cartridges(&jobs[0].1.materials), cartridges(&order.materials)), (4.0, 10.0));
@@ -74,7 +75,7 @@ fn spares_are_pooled() {
     let [flat] = order.spares.as_slice() else { panic!("one kind of tile") };
     assert_eq!((flat.apart, flat.jobs.len()), (6 * 8, 6));
     assert!(flat.spares.spares < flat.apart, "{} tiles for six jobs", flat.spares.spares);
-    assert!(flat.spares.chance_short <= 1.0 - order.service_level + 1e-12);
+    assert!(flat.spares.stockout_probability <= 1.0 - order.service_level + 1e-12);
     assert!(
         (flat.spares.expected.unwrap() - 6.0 * jobs[0].1.spares[0].spares.expected.unwrap()).abs() < 1e-9
     );

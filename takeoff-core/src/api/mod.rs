@@ -20,7 +20,7 @@ enum Answer<'a> {
     Comparison { ok: bool, comparison: &'a Comparison },
     Layout { ok: bool, layout: &'a Layout, job: &'a LaidJob },
     Order { ok: bool, order: &'a Order },
-    View { ok: bool, takeoff: &'a Takeoff, bring: Vec<(&'a str, String)>, map: Option<String> },
+    View { ok: bool, takeoff: &'a Takeoff, bring: Vec<(String, String)>, map: Option<String> },
     Problems { ok: bool, problems: &'a [Problem] },
 }
 

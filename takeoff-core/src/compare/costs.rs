@@ -1,4 +1,4 @@
-//! What the change costs.
+//! Totals of the bid that changed.
 use schemars::JsonSchema;
 use serde::Serialize;
 

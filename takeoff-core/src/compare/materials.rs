@@ -3,6 +3,7 @@ use schemars::JsonSchema;
 use serde::Serialize;
 
 use super::pairs::pairs;
+use crate::materials::Material;
 use crate::pricing::Bid;
 use crate::quantities::MaterialLine;
 use crate::units::{Money, Unit};
@@ -11,7 +12,7 @@ use crate::units::{Money, Unit};
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
 pub struct MaterialChange {
     /// What to buy.
-    pub item: String,
+    pub item: Material,
     /// Its unit.
     pub unit: Unit,
     /// As bid; `None` where it was added.
@@ -32,28 +33,23 @@ pub struct Amount {
 }
 
 impl Amount {
-    fn of(line: &MaterialLine, bid: Option<&Bid>) -> Amount {
-        let same = |item: &str, unit: Unit| item == line.item && unit == line.unit;
-        let paid = bid.and_then(|bid| bid.lines.iter().find(|paid| same(&paid.item, paid.unit)));
+    fn new(line: &MaterialLine, bid: Option<&Bid>) -> Amount {
+        let paid = bid.and_then(|bid| bid.lines.iter().find(|paid| paid.item == line.item));
         Amount { need: line.need, bring: line.bring, cost: paid.map(|paid| paid.cost) }
     }
 }
 
-/// The lines that are not the same in both. A need that comes about in another way is no change.
+/// The lines that are not the same in both. Another basis of the same amounts is no change.
 pub(super) fn changes([bid, as_built]: [&[MaterialLine]; 2], bids: Option<[&Bid; 2]>) -> Vec<MaterialChange> {
     let [cost_bid, cost_built] = bids.map_or([None; 2], |bids| bids.map(Some));
-    let changed =
-        pairs(by_item(bid), by_item(as_built)).into_iter().filter_map(|((item, unit), bid, as_built)| {
-            let bid = bid.map(|line| Amount::of(line, cost_bid));
-            let as_built = as_built.map(|line| Amount::of(line, cost_built));
-            if bid == as_built {
-                return None;
-            }
-            Some(MaterialChange { item: item.to_owned(), unit, bid, as_built })
-        });
+    let changed = pairs(by_item(bid), by_item(as_built)).into_iter().filter_map(|(item, bid, as_built)| {
+        let bid = bid.map(|line| Amount::new(line, cost_bid));
+        let as_built = as_built.map(|line| Amount::new(line, cost_built));
+        (bid != as_built).then(|| MaterialChange { item: item.clone(), unit: item.unit(), bid, as_built })
+    });
     changed.collect()
 }
 
-fn by_item(lines: &[MaterialLine]) -> impl Iterator<Item = ((&str, Unit), &MaterialLine)> + Clone {
-    lines.iter().map(|line| ((line.item.as_str(), line.unit), line))
+fn by_item(lines: &[MaterialLine]) -> impl Iterator<Item = (&Material, &MaterialLine)> + Clone {
+    lines.iter().map(|line| (&line.item, line))
 }

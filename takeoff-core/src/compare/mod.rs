@@ -1,7 +1,7 @@
-//! What changed between two takeoffs of a job, as bid and as built.
+//! Changes between two takeoffs of a job, as bid and as built.
 //!
-//! Lines are told apart by their names: a material by item and unit, a post by slope and name. What is the same in both
-//! is left out, so that an empty comparison means that nothing changed.
+//! Materials are compared by identity, posts by slope and name. What is the same in both is left out, so that an empty
+//! comparison means that nothing changed.
 mod costs;
 mod counts;
 mod materials;

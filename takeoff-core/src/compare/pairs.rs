@@ -1,7 +1,7 @@
 //! Two lists side by side.
 use std::collections::BTreeMap;
 
-/// A key, and what each of the lists has under it.
+/// A key with its entry in each of the lists.
 pub(super) type Pair<'a, K, T> = (K, Option<&'a T>, Option<&'a T>);
 
 /// The lists by their keys: in the order of the first, then what only the second has, in its order.

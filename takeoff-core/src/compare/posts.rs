@@ -40,7 +40,7 @@ pub struct PostPlace {
 }
 
 impl PostPlace {
-    fn of(post: &PostTakeoff) -> PostPlace {
+    fn new(post: &PostTakeoff) -> PostPlace {
         PostPlace {
             u_mm: post.u_mm,
             v_mm: post.v_mm,
@@ -56,7 +56,7 @@ impl PostPlace {
 pub(super) fn changes(bid: &[SlopeTakeoff], as_built: &[SlopeTakeoff]) -> Vec<PostChange> {
     let changed = pairs(by_name(bid), by_name(as_built)).into_iter().filter_map(|(name, bid, as_built)| {
         let (slope, post) = name;
-        let (bid, as_built) = (bid.map(PostPlace::of), as_built.map(PostPlace::of));
+        let (bid, as_built) = (bid.map(PostPlace::new), as_built.map(PostPlace::new));
         if bid == as_built {
             return None;
         }

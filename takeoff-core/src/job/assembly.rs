@@ -174,29 +174,26 @@ fn top_flashing(field: &Field<raw::TopFlashing>) -> Option<TopFlashing> {
 }
 
 /// What the takeoff works out by itself, line by line, beside the lines of a tile or an underlayment.
-pub(super) const WORKED_OUT: [&str; 10] = [
-    "batten nail",
+pub(super) const WORKED_OUT: [&str; 7] = [
     "blocking board",
     "reinforcing mesh",
     "reinforcing mesh, rolls",
     "roof cement",
     "roof cement, containers",
-    "saw blade",
     "sealant",
     "sealant cartridge",
-    "staple",
 ];
 
-/// No item that an assembly brings is called as a line that the takeoff works out.
+/// Checks the names of items that assemblies bring.
 ///
-/// Lines of a material list, an order and a workbook are kept by their names: of two lines with one name, one would
-/// be lost. Names that differ by case or spaces only are taken for the same, as a person reading an order does.
+/// Refuses items named like a quantity, its packs or spare tiles, which the takeoff works out: nothing adds to those.
+/// Names that differ by case or spaces only are the same to a person who reads an order. An item named like a plain
+/// count, such as a staple, adds to it.
 pub(super) fn check_items(job: &raw::Job, reader: &mut Reader<'_>) {
     let mut taken: BTreeSet<String> = WORKED_OUT.into_iter().map(str::to_owned).collect();
     for (tile, _) in job.tiles.get().into_iter().flatten() {
         let parts = ["", ", pan", ", cover"];
         taken.extend(parts.map(|part| plain(&format!("spare tile {tile}{part}"))));
-        taken.insert(plain(&format!("fastener for {tile}")));
     }
     for (sheet, _) in job.underlayments.get().into_iter().flatten() {
         taken.extend(["patches", "rolls"].map(|what| plain(&format!("{sheet}, {what}"))));

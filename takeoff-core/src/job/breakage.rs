@@ -46,7 +46,7 @@ fn learnt(
     let mut rates = stated.map(Rate::Known);
     for ((rate, p), (what, field)) in rates.iter_mut().zip(stated).zip(classes) {
         let Some(tally) = tally(field) else { continue };
-        match Rate::learnt(p, weight.into(), tally) {
+        match Rate::posterior(p, weight.into(), tally) {
             Ok(learnt) => *rate = learnt,
             Err(error) => report(error, what, field, record, reader),
         }

@@ -4,12 +4,12 @@ use std::collections::BTreeSet;
 use rust_decimal::prelude::ToPrimitive;
 
 use crate::deck::Patch;
-use crate::model::{Action, Job, Post, PriceList, Problem, Severity, Slope};
-use crate::pricing::{bought, counted};
-use crate::quantities::{BLADE, MaterialLine};
+use crate::materials::Material;
+use crate::model::{Action, Job, Post, Problem, Severity, Slope};
+use crate::pricing::unit_cost;
+use crate::quantities::{JobBill, Work, job_bill};
 use crate::spares::{Demand, Handled, TileSpares, expected};
 use crate::takeoff::{Takeoff, takeoff};
-use crate::units::Unit;
 
 /// What posts cost, in the currency of the job, by what it is spent on. Nothing is rounded.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -32,6 +32,15 @@ impl Cost {
     /// All of it.
     pub fn total(&self) -> f64 {
         self.hardware + self.labour + self.patches + self.blocking + self.breakage
+    }
+
+    /// The part that the materials of some work belong to.
+    fn of_work(&mut self, work: Work) -> &mut f64 {
+        match work {
+            Work::Post | Work::Batten | Work::Tile | Work::Saw => &mut self.hardware,
+            Work::Blocking => &mut self.blocking,
+            Work::Patch => &mut self.patches,
+        }
     }
 
     fn add(&mut self, other: Cost) {
@@ -105,84 +114,51 @@ struct Pricing<'a> {
 
 impl Pricing<'_> {
     fn cost(&self) -> Result<Cost, Vec<Problem>> {
-        let labour = self.labour();
+        let bill = job_bill(self.job, &self.takeoff.slopes, &self.takeoff.spares);
+        let labour = self.labour(&bill);
         if self.job.prices.is_none() && labour.is_none() {
             let message = "the job has neither prices nor labour: there is nothing to weigh places by";
             let help = "give `prices`, or `labour` with its rate and minutes in `bid`";
             return Err(vec![error("no-costs", message, help, "")]);
         }
         let mut cost = Cost { labour: labour.unwrap_or_default(), ..Cost::default() };
-        let lines = &self.takeoff.materials;
-        for line in bought(lines, self.job.prices.as_ref()).filter(|line| !self.is_left_out(line)) {
-            self.add_line(line, &mut cost);
+        for entry in &bill.entries {
+            match (entry.work, &entry.material) {
+                // Staples of patches are counted below, in whole ones or not; blades are left out.
+                (Work::Patch, Material::Staple) | (Work::Saw, _) => {}
+                (work, material) => self.add(work, material, entry.amount(), &mut cost),
+            }
         }
+        let spacing_mm = self.job.practice.staple_spacing.mm();
+        let patches = self.takeoff.slopes.iter().flat_map(|slope| &slope.patches);
+        let staples = patches.map(|patch| (self.staples)(patch, spacing_mm)).sum();
+        self.add(Work::Patch, &Material::Staple, staples, &mut cost);
         for tiles in &self.takeoff.spares {
             self.add_tiles(tiles, &mut cost)?;
         }
         Ok(cost)
     }
 
-    fn is_left_out(&self, line: &MaterialLine) -> bool {
-        line.item == BLADE || self.takeoff.spares.iter().any(|tiles| tiles.item() == line.item)
-    }
-
     /// Minutes × rate of all that is done; `None` where the job gives no labour.
-    fn labour(&self) -> Option<f64> {
+    fn labour(&self, bill: &JobBill) -> Option<f64> {
         let labour = self.job.bid.as_ref()?.labour.as_ref()?;
-        let done = counted(&self.takeoff.counts, &self.takeoff.slopes).into_iter();
-        let minutes = done
-            .filter(|(action, ..)| *action != Action::Harvest)
-            .filter_map(|(action, count, _)| Some(labour.minutes.of(action)?.to_f64()? * count as f64));
+        let minutes = bill
+            .actions
+            .iter()
+            .filter(|(action, _)| **action != Action::Harvest)
+            .filter_map(|(&action, &count)| Some(labour.minutes.of(action)?.to_f64()? * count as f64));
         Some(minutes.sum::<f64>() / 60.0 * labour.rate_per_hour.amount().to_f64()?)
     }
 
-    /// Adds a line of the material list, split by what it is for.
-    fn add_line(&self, line: &MaterialLine, cost: &mut Cost) {
-        let Some(price) = self.price(&line.item) else {
-            cost.unpriced.insert(line.item.clone());
-            return;
-        };
-        let price = price * (1.0 + line.waste);
-        if let Some(felt) = self.felt(&line.item) {
-            cost.patches += felt * price;
+    /// Adds an amount of a material that some work takes.
+    fn add(&self, work: Work, material: &Material, amount: f64, cost: &mut Cost) {
+        if amount <= 0.0 {
             return;
         }
-        let patches = || self.takeoff.slopes.iter().flat_map(|slope| &slope.patches);
-        let spacing_mm = self.job.practice.staple_spacing.mm();
-        let is_staple = line.item == "staple";
-        let [counted, staples] = [|patch: &Patch, _| patch.staples as f64, self.staples]
-            .map(|of| if is_staple { patches().map(|patch| of(patch, spacing_mm)).sum() } else { 0.0 });
-        let blocking = if line.unit == Unit::Mm && line.item == "blocking board" {
-            line.need
-        } else {
-            self.blocking_items(&line.item)
-        };
-        cost.patches += staples * price;
-        cost.blocking += blocking * price;
-        cost.hardware += (line.need - counted - blocking) * price;
-    }
-
-    /// How much of a felt the patches take, in the unit of its line: areas, or rolls by their area; `None` for a line
-    /// that is not of felt.
-    fn felt(&self, item: &str) -> Option<f64> {
-        let slopes = || self.job.slopes.iter().zip(&self.takeoff.slopes);
-        let (name, by_roll) = match item.strip_suffix(", rolls") {
-            Some(name) => (name, true),
-            None => (item.strip_suffix(", patches")?, false),
-        };
-        let of = || slopes().filter(|(slope, _)| slope.underlayment.name == name);
-        let sheet = &of().next()?.0.underlayment;
-        let area: f64 = of().flat_map(|(_, taken)| &taken.patches).map(|patch| patch.area_mm2).sum();
-        if by_roll { Some(area / (sheet.sheet_width.mm() * sheet.roll_length?.mm())) } else { Some(area) }
-    }
-
-    /// How many of an item the blocking boards take.
-    fn blocking_items(&self, item: &str) -> f64 {
-        let slopes = self.job.slopes.iter().zip(&self.takeoff.slopes);
-        let posts = slopes.flat_map(|(slope, taken)| slope.posts.iter().zip(&taken.posts));
-        let blocked = posts.filter(|(_, row)| row.support.as_ref().is_some_and(|support| support.blocked));
-        let items = blocked.flat_map(|(post, _)| &post.assembly.blocking_items);
-        items.filter(|of| of.item == item).map(|of| f64::from(of.count)).sum()
+        match unit_cost(self.job, material) {
+            Ok(unit) => *cost.of_work(work) += amount * unit,
+            Err(bought_as) => drop(cost.unpriced.insert(bought_as.name())),
+        }
     }
 
     /// Adds the tiles of one kind that break when posts are set, and those that severed ones are made up from.
@@ -201,19 +177,13 @@ impl Pricing<'_> {
             vec![error("breakage-without-mean", &message, help, "/practice/crew_record")]
         })?;
         let new = mean + tiles.spares.for_severed as f64;
-        match self.price(&tiles.item()) {
-            Some(price) => cost.breakage += new * price,
-            None if new > 0.0 => drop(cost.unpriced.insert(tiles.item())),
-            None => {}
+        let spare_tile = Material::SpareTile(tiles.tile.clone());
+        match unit_cost(self.job, &spare_tile) {
+            Ok(unit) => cost.breakage += new * unit,
+            Err(_) if new > 0.0 => drop(cost.unpriced.insert(spare_tile.name())),
+            Err(_) => {}
         }
         Ok(())
-    }
-
-    /// What one unit of an item costs in its cheapest pack.
-    fn price(&self, item: &str) -> Option<f64> {
-        let prices: &PriceList = self.job.prices.as_ref()?;
-        let each = prices.of(item).filter_map(|row| Some(row.price.amount().to_f64()? / row.size.to_f64()?));
-        each.reduce(f64::min)
     }
 }
 

@@ -2,10 +2,12 @@
 use rust_decimal::Decimal;
 use rust_decimal::prelude::ToPrimitive;
 
-use crate::deck::{NAILS_A_PIECE, bands_mm2, cement_mm3, mesh_mm};
-use crate::model::{Action, Assembly, Breakage, DriedIn, Item, Job, Pieces, Slope};
-use crate::quantities::doses;
-use crate::roof::{Part, piece_name};
+use crate::deck::NAILS_A_PIECE;
+use crate::materials::{Material, Piece};
+use crate::model::{Action, Assembly, Breakage, Job, Pieces, Slope};
+use crate::pricing::unit_cost;
+use crate::quantities::{Bill, bill_of_batten_piece, bill_of_blocking, bill_of_post};
+use crate::roof::Part;
 
 /// The unit costs of the posts of one assembly on one slope, in the job's currency.
 ///
@@ -50,56 +52,31 @@ pub(super) struct TileRates {
 
 impl Rates {
     pub(super) fn of(job: &Job, slope: &Slope, assembly: &Assembly) -> Rates {
-        let price = |item: &str, own: Option<f64>| unit_price(job, item, own);
+        let unit = |material: Material| unit_cost(job, &material).unwrap_or_default();
         let minute = |action: Action| labour(job, action);
-        let sheet = &*slope.underlayment;
-        let three_course = assembly.deck_flashing.dried_in == DriedIn::ThreeCourse;
-        let mut post = items(job, &assembly.items) + minute(Action::Set) + sealant(job, assembly);
-        if three_course {
-            post += cement_and_mesh(job, assembly) + minute(Action::ThreeCourse);
-        }
-        let staple = price("staple", None).unwrap_or_default();
-        let roll_mm2 = sheet.roll_length.map(|length| length.mm() * sheet.sheet_width.mm());
-        let [patches, rolls] = ["patches", "rolls"].map(|kind| format!("{}, {kind}", sheet.name));
-        let by_roll = roll_mm2.and_then(|mm2| Some(pack_price(job, &rolls, &patches, 0.0)? / mm2));
         Rates {
-            post,
+            post: cost_of(job, &bill_of_post(job, assembly)),
             hole: minute(Action::CutHole),
             notch: minute(Action::CutNotch),
             lift: minute(Action::Lift),
             loosen: minute(Action::Loosen),
-            fastener: price(&format!("fastener for {}", slope.tile.name), None).unwrap_or_default(),
-            batten: minute(Action::Batten)
-                + NAILS_A_PIECE as f64 * price("batten nail", None).unwrap_or_default(),
+            fastener: unit(Material::TileFastener(slope.tile.name.clone())),
+            batten: cost_of(job, &bill_of_batten_piece(NAILS_A_PIECE)),
             patch: minute(Action::Patch),
-            felt: by_roll.or_else(|| price(&patches, None)).unwrap_or_default(),
-            staples: staple / job.practice.staple_spacing.mm(),
-            board: minute(Action::Block) + items(job, &assembly.blocking_items),
-            board_mm: price("blocking board", None).unwrap_or_default(),
+            felt: unit(Material::Felt(slope.underlayment.name.clone())),
+            staples: unit(Material::Staple) / job.practice.staple_spacing.mm(),
+            board: cost_of(job, &bill_of_blocking(job, assembly)),
+            board_mm: unit(Material::Blocking),
             tiles: tiles(job, slope),
         }
     }
 }
 
-fn items(job: &Job, items: &[Item]) -> f64 {
-    let cost = |item: &Item| f64::from(item.count) * unit_price(job, &item.item, None).unwrap_or_default();
-    items.iter().map(cost).sum()
-}
-
-fn sealant(job: &Job, assembly: &Assembly) -> f64 {
-    let practice = &job.practice;
-    let mm3: f64 = doses(assembly, practice, job.display).iter().map(|dose| dose.mm3).sum();
-    mm3 * in_packs(job, "sealant", "sealant cartridge", practice.cartridge_mm3, practice.sealant_waste)
-}
-
-fn cement_and_mesh(job: &Job, assembly: &Assembly) -> f64 {
-    let (terms, flange) = (&job.practice.three_course, &assembly.deck_flashing);
-    let long = flange.down + flange.up;
-    let cement = cement_mm3(bands_mm2(flange.width, long, terms.mesh_width), terms.film, terms.coats);
-    let mesh = mesh_mm(flange.width, long, terms.mesh_width);
-    cement * in_packs(job, "roof cement", "roof cement, containers", terms.container_mm3, terms.cement_waste)
-        + mesh
-            * in_packs(job, "reinforcing mesh", "reinforcing mesh, rolls", terms.roll.mm(), terms.mesh_waste)
+/// Cost of a bill: its materials and its actions.
+fn cost_of(job: &Job, bill: &Bill) -> f64 {
+    let material = |material: &Material| unit_cost(job, material).unwrap_or_default();
+    let materials: f64 = bill.needs.iter().map(|need| need.amount * material(&need.material)).sum();
+    materials + bill.actions.iter().map(|&action| labour(job, action)).sum::<f64>()
 }
 
 /// What is cut, taken up or loosened breaks so often on average, and then a spare is used.
@@ -113,8 +90,8 @@ fn tiles(job: &Job, slope: &Slope) -> [TileRates; 2] {
     let of_cut = if recut { cut.mean_broken_before(1).unwrap_or_default() } else { cut.mean_broken(1) };
     parts.map(|part| {
         let Some(part) = part else { return TileRates::default() };
-        let item = format!("spare tile {}", piece_name(slope, part));
-        let tile = unit_price(job, &item, None).unwrap_or_default();
+        let spare_tile = Material::SpareTile(Piece::new(&slope.tile.name, part));
+        let tile = unit_cost(job, &spare_tile).unwrap_or_default();
         let make_up = job.practice.pieces_for_severed as f64 * tile + labour(job, Action::MakeUp);
         TileRates {
             severed: make_up,
@@ -123,26 +100,6 @@ fn tiles(job: &Job, slope: &Slope) -> [TileRates; 2] {
             loosened: loosened.mean_broken(1) * tile,
         }
     })
-}
-
-/// A unit of a quantity, by the price of its packs or else its own.
-fn in_packs(job: &Job, quantity: &str, packs: &str, holds: f64, waste: f64) -> f64 {
-    let by_pack = pack_price(job, packs, quantity, waste).map(|pack| pack / holds);
-    by_pack.or_else(|| unit_price(job, quantity, Some(waste))).unwrap_or_default()
-}
-
-/// A pack with its waste: its own, or that of its quantity.
-fn pack_price(job: &Job, packs: &str, quantity: &str, waste: f64) -> Option<f64> {
-    let own = job.practice.waste.get(quantity).copied().unwrap_or(waste);
-    unit_price(job, packs, Some(own))
-}
-
-/// A unit of an item with its waste; `None` where it has no price.
-fn unit_price(job: &Job, item: &str, waste: Option<f64>) -> Option<f64> {
-    let rows = job.prices.as_ref()?.of(item);
-    let cheapest = rows.filter_map(|row| row.price.amount().checked_div(row.size)).min()?;
-    let waste = job.practice.waste.get(item).copied().or(waste).unwrap_or_default();
-    Some(cheapest.to_f64()? * (1.0 + waste))
 }
 
 /// What an action costs.

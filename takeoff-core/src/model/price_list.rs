@@ -35,4 +35,9 @@ impl PriceList {
     pub(crate) fn of<'a>(&'a self, item: &'a str) -> impl Iterator<Item = &'a PriceRow> {
         self.rows.iter().filter(move |row| row.item == item)
     }
+
+    /// Cost of one unit of an item: the least `price / size` of its packs, minimum orders apart; `None` without a price.
+    pub(crate) fn unit_cost(&self, item: &str) -> Option<Money> {
+        self.of(item).filter_map(|row| row.price.amount().checked_div(row.size)).min().map(Money::new)
+    }
 }

@@ -101,7 +101,7 @@ pub fn order(jobs: &[Ordered<'_>]) -> Result<Order, Vec<Problem>> {
     })
 }
 
-/// What each job needs stands under its name.
+/// Refuses two jobs of one name, for each job's needs stand under its name.
 fn check_names(jobs: &[Ordered<'_>]) -> Result<(), Vec<Problem>> {
     let mut names = BTreeSet::new();
     let twice = jobs.iter().filter(|ordered| !names.insert(&ordered.job.name)).map(|ordered| {
@@ -112,7 +112,7 @@ fn check_names(jobs: &[Ordered<'_>]) -> Result<(), Vec<Problem>> {
     if problems.is_empty() { Ok(()) } else { Err(problems) }
 }
 
-/// What is wrong with some jobs together: no place in one of them is to blame.
+/// A problem of several jobs together, at no place in one of them.
 fn problem(code: &str, message: String, help: &str) -> Problem {
     let (code, help, path) = (code.to_owned(), help.to_owned(), String::new());
     Problem { code, message, help, path, severity: Severity::Error }

@@ -2,7 +2,7 @@
 use super::{Ordered, problem};
 use crate::model::{PriceList, Problem};
 
-/// The lists of all jobs joined, in their order, what stands in several lists once; `None` where no job has one.
+/// The lists of all jobs joined in their order, without duplicates; `None` where no job has one.
 ///
 /// # Errors
 ///

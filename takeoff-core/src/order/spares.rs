@@ -3,6 +3,7 @@ use schemars::JsonSchema;
 use serde::Serialize;
 
 use super::{Ordered, problem};
+use crate::materials::Piece;
 use crate::model::{Pieces, Problem, Tile};
 use crate::spares::{Demand, Spares, TileSpares, pooled};
 
@@ -10,7 +11,7 @@ use crate::spares::{Demand, Spares, TileSpares, pooled};
 #[derive(Clone, Debug, Serialize, JsonSchema)]
 pub struct OrderSpares {
     /// The tile, with `, pan` or `, cover` for a two-piece tile.
-    pub tile: String,
+    pub tile: Piece,
     /// The jobs that use it.
     pub jobs: Vec<String>,
     /// What the jobs would buy one by one, added up.
@@ -26,10 +27,10 @@ pub(super) fn pooled_spares(
     service_level: f64,
 ) -> Result<Vec<OrderSpares>, Vec<Problem>> {
     check_tiles(jobs)?;
-    let mut kinds: Vec<(&str, Vec<(&Ordered<'_>, &TileSpares)>)> = Vec::new();
+    let mut kinds: Vec<(&Piece, Vec<(&Ordered<'_>, &TileSpares)>)> = Vec::new();
     for ordered in jobs {
         for spares in &ordered.takeoff.spares {
-            match kinds.iter_mut().find(|(tile, _)| *tile == spares.tile) {
+            match kinds.iter_mut().find(|(tile, _)| **tile == spares.tile) {
                 Some((_, users)) => users.push((ordered, spares)),
                 None => kinds.push((&spares.tile, vec![(ordered, spares)])),
             }
@@ -39,7 +40,7 @@ pub(super) fn pooled_spares(
 }
 
 fn kind(
-    tile: &str,
+    tile: &Piece,
     users: &[(&Ordered<'_>, &TileSpares)],
     service_level: f64,
 ) -> Result<OrderSpares, Vec<Problem>> {
@@ -49,7 +50,7 @@ fn kind(
         vec![problem("breakage-too-wide", message, "order the jobs one by one")]
     })?;
     Ok(OrderSpares {
-        tile: tile.to_owned(),
+        tile: tile.clone(),
         jobs: users.iter().map(|(ordered, _)| ordered.job.name.clone()).collect(),
         apart: users.iter().map(|(_, spares)| spares.spares.spares).sum(),
         spares,
@@ -67,7 +68,7 @@ fn demand(ordered: &Ordered<'_>, of_kind: &TileSpares) -> Demand {
     }
 }
 
-/// Tiles of one name have to be the same tile, or the pool would mix what does not fit.
+/// Refuses tiles of one name with other sizes: the pool would mix pieces that do not fit.
 fn check_tiles(jobs: &[Ordered<'_>]) -> Result<(), Vec<Problem>> {
     let mut known: Vec<(&str, &Tile)> = Vec::new();
     let mut problems = Vec::new();

@@ -5,11 +5,10 @@ use rust_decimal::prelude::ToPrimitive;
 use super::purchase::{sum, too_much};
 use super::{Bid, BidTotals, Purchase, labour, purchase};
 use crate::model::{Job, Problem, Terms};
-use crate::quantities::{Counts, MaterialLine};
-use crate::slope_takeoff::SlopeTakeoff;
+use crate::quantities::{JobBill, MaterialLine};
 use crate::units::Money;
 
-/// What a job costs, where it has a price list or terms for a bid.
+/// The bid of a job, where it has a price list or terms; `bill` and `materials` are its bill and material list.
 ///
 /// Order: every material in its cheapest packs; tax on the materials; labour; contingency on all of that; markup on
 /// all of that and the contingency. Each line and each of these is rounded once.
@@ -17,17 +16,12 @@ use crate::units::Money;
 /// # Errors
 ///
 /// A price whose unit does not fit its item, or packs that can't be mixed or paid.
-pub fn bid(
-    job: &Job,
-    materials: &[MaterialLine],
-    counts: &Counts,
-    slopes: &[SlopeTakeoff],
-) -> Result<Option<Bid>, Vec<Problem>> {
+pub fn bid(job: &Job, bill: &JobBill, materials: &[MaterialLine]) -> Result<Option<Bid>, Vec<Problem>> {
     let Some(terms) = &job.bid else { return Ok(None) };
     let Purchase { currency, rounding, lines, unpriced, unused_prices, materials } =
         purchase(materials, job.prices.as_ref(), &terms.currency)?;
     let labour_lines = match &terms.labour {
-        Some(labour) => labour::labour(labour, &terms.currency, counts, slopes).ok_or_else(too_much)?,
+        Some(labour) => labour::labour(labour, &terms.currency, bill).ok_or_else(too_much)?,
         None => Vec::new(),
     };
     let labour_cost = sum(labour_lines.iter().filter_map(|line| line.cost)).ok_or_else(too_much)?;

@@ -4,40 +4,32 @@ use rust_decimal::prelude::ToPrimitive;
 
 use super::LabourLine;
 use crate::model::{Action, Labour};
-use crate::quantities::Counts;
-use crate::slope_takeoff::SlopeTakeoff;
+use crate::quantities::JobBill;
 use crate::units::{Currency, Money};
 
-/// How often each action is done, and what was counted.
-pub(crate) fn counted(counts: &Counts, slopes: &[SlopeTakeoff]) -> [(Action, u64, &'static str); 11] {
-    let blocks = slopes.iter().map(|slope| slope.blocking.len() as u64).sum();
-    let battens = slopes.iter().map(|slope| slope.battens.len() as u64).sum();
-    [
-        (Action::Lift, counts.removed, "tiles taken up and laid back, cut ones included"),
-        (Action::Loosen, counts.loosened, "tiles loosened in place"),
-        (Action::Harvest, counts.harvested, "tiles taken from under the arrays, to be spares"),
-        (Action::CutHole, counts.holes, "tiles with a hole"),
-        (Action::CutNotch, counts.notches + counts.corners, "tiles with a notch or a corner off"),
-        (Action::MakeUp, counts.severed, "severed tiles made up from new ones"),
-        (Action::Patch, counts.patches, "felt patches"),
-        (Action::ThreeCourse, counts.three_course, "flashings dried in with three courses"),
-        (Action::Block, blocks, "blocking boards between rafters"),
-        (Action::Batten, battens, "pieces of batten cut out and reset"),
-        (Action::Set, counts.posts, "posts set with flashings, fasteners and sealant"),
-    ]
+/// What the count of an action counts.
+fn counted(action: Action) -> &'static str {
+    match action {
+        Action::Lift => "tiles taken up and laid back, cut ones included",
+        Action::Loosen => "tiles loosened in place",
+        Action::Harvest => "tiles taken from under the arrays, to be spares",
+        Action::CutHole => "tiles with a hole",
+        Action::CutNotch => "tiles with a notch or a corner off",
+        Action::MakeUp => "severed tiles made up from new ones",
+        Action::Patch => "felt patches",
+        Action::ThreeCourse => "flashings dried in with three courses",
+        Action::Block => "blocking boards between rafters",
+        Action::Batten => "pieces of batten cut out and reset",
+        Action::Set => "posts set with flashings, fasteners and sealant",
+    }
 }
 
-/// The labour of a job: a line an action that there is any of.
+/// The labour of a job: one line per action with a nonzero count.
 ///
 /// Cost: `count × minutes / 60 × rate per hour`, rounded. 12 holes of 6 minutes at 68.50 an hour: 72/60 · 68.50 = 82.20.
-pub(super) fn labour(
-    labour: &Labour,
-    currency: &Currency,
-    counts: &Counts,
-    slopes: &[SlopeTakeoff],
-) -> Option<Vec<LabourLine>> {
-    let done = counted(counts, slopes).into_iter().filter(|(_, count, _)| *count > 0);
-    done.map(|(action, count, basis)| {
+pub(super) fn labour(labour: &Labour, currency: &Currency, bill: &JobBill) -> Option<Vec<LabourLine>> {
+    let done = bill.actions.iter().filter(|(_, count)| **count > 0);
+    done.map(|(&action, &count)| {
         let each = labour.minutes.of(action);
         let minutes = match each {
             Some(each) => Some(each.checked_mul(count.into())?),
@@ -53,13 +45,13 @@ pub(super) fn labour(
             minutes_each: each.and_then(|each| each.to_f64()),
             minutes: minutes.and_then(|minutes| minutes.to_f64()),
             cost,
-            basis: basis.to_owned(),
+            basis: counted(action).to_owned(),
         })
     })
     .collect()
 }
 
-/// What so many minutes cost.
+/// Cost of minutes at a rate per hour, rounded.
 fn cost(minutes: Decimal, rate_per_hour: Money, currency: &Currency) -> Option<Money> {
     let sixty_times = minutes.checked_mul(rate_per_hour.amount())?;
     Some(currency.round(sixty_times.checked_div(Decimal::from(60))?))

@@ -1,4 +1,4 @@
-//! What the work costs: price lists, the cheapest packs, labour, and the bid.
+//! Cost of the work: the cheapest packs, labour, and the bid.
 mod bid;
 mod labour;
 mod pack_mix;
@@ -6,10 +6,10 @@ mod purchase;
 mod result;
 #[cfg(test)]
 mod tests;
+mod unit_cost;
 
 pub use bid::bid;
-pub(crate) use labour::counted;
 pub use pack_mix::{Mix, Offer, TooManyMixes, cheapest_mix};
-pub(crate) use purchase::bought;
 pub use purchase::purchase;
 pub use result::{Bid, BidLine, BidPack, BidTotals, LabourLine, Purchase, Unpriced, UnusedPrice};
+pub(crate) use unit_cost::unit_cost;

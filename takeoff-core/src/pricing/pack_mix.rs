@@ -3,31 +3,31 @@ use std::cmp::{Ordering, Reverse};
 
 use ethnum::I256;
 
-/// A pack on offer, in whole units: of amount as the need is, and of money.
+/// A pack on offer, in whole units of the need and of money.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Offer {
-    /// What a pack holds; above 0.
+    /// Amount in one pack; above 0.
     pub size: i128,
-    /// What a pack costs; not below 0.
+    /// Price of one pack; not below 0.
     pub price: i128,
-    /// The least number of packs that is sold.
+    /// Least number of packs that is sold.
     pub minimum: u64,
 }
 
-/// How many packs of each offer, in the order of the offers.
+/// Number of packs of each offer, in the order of the offers.
 pub type Mix = Vec<u64>;
 
-/// There are too many mixes to compare them all.
+/// Too many mixes to compare them all.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct TooManyMixes;
 
-/// The most mixes that are looked at for one item: a fraction of a second.
+/// Most mixes compared for one item: a fraction of a second.
 const MOST_MIXES: u64 = 4_000_000;
 
 /// The cheapest mix of packs that holds at least `need`; of equally cheap ones the one with the fewest packs, then
 /// with more of the largest, then of the next, and of two packs alike the first. Of each offer there are none, or
 /// the minimum and more. Nothing is approximate: the search goes through all mixes and leaves out those that
-/// - cost more, even if the rest were had at the best price for its amount, than a mix that is known, or
+/// - cost more than a mix found before, even with the rest at the best price for its amount, or
 /// - hold so many packs of one offer that a whole number of packs of a better one holds the same: to replace them
 ///   costs no more (the better one is cheaper for its amount, or as cheap and larger).
 ///
@@ -56,8 +56,8 @@ pub fn cheapest_mix(offers: &[Offer], need: i128) -> Result<Mix, TooManyMixes> {
         return Ok(vec![0; offers.len()]);
     }
     let with_minimum: Vec<usize> = (0..offers.len()).filter(|&i| offers[i].minimum > 1).collect();
-    let mut known = Known { offers, best: None, looked_at: 0 };
-    // Which of the offers with a minimum are used at all; of those the minimum is bought, and the rest is free.
+    let mut incumbent = Incumbent { offers, best: None, compared: 0 };
+    // Each subset of the offers with a minimum: of those in it the minimum is bought, and the rest is free.
     for used in 0..1_u64.checked_shl(with_minimum.len() as u32).ok_or(TooManyMixes)? {
         let mut mix = vec![0; offers.len()];
         let mut free: Vec<usize> = (0..offers.len()).filter(|&i| offers[i].minimum <= 1).collect();
@@ -68,29 +68,29 @@ pub fn cheapest_mix(offers: &[Offer], need: i128) -> Result<Mix, TooManyMixes> {
             }
         }
         let held: i128 = mix.iter().zip(offers).map(|(&n, offer)| i128::from(n) * offer.size).sum();
-        Search::new(offers, free).look(&mut mix, need - held, &mut known)?;
+        Search::new(offers, free).run(&mut mix, need - held, &mut incumbent)?;
     }
-    Ok(known.best.map(|(_, mix)| mix).unwrap_or_default())
+    Ok(incumbent.best.map(|(_, mix)| mix).unwrap_or_default())
 }
 
-/// The best mix so far.
-struct Known<'a> {
+/// The best mix so far, and the number of mixes compared.
+struct Incumbent<'a> {
     offers: &'a [Offer],
     best: Option<(i128, Mix)>,
-    looked_at: u64,
+    compared: u64,
 }
 
-impl Known<'_> {
+impl Incumbent<'_> {
     fn count(&mut self) -> Result<(), TooManyMixes> {
-        self.looked_at += 1;
-        if self.looked_at > MOST_MIXES { Err(TooManyMixes) } else { Ok(()) }
+        self.compared += 1;
+        if self.compared > MOST_MIXES { Err(TooManyMixes) } else { Ok(()) }
     }
 
-    /// Keeps a mix that covers the need, if it is better than the best so far.
-    fn keep(&mut self, mix: &Mix) {
+    /// Takes a mix that covers the need, if it is better than the best so far.
+    fn take(&mut self, mix: &Mix) {
         let price = price(self.offers, mix);
-        let better = self.best.as_ref().is_none_or(|(best, known)| {
-            price.cmp(best).then_with(|| self.by_packs(mix, known)) == Ordering::Less
+        let better = self.best.as_ref().is_none_or(|(least, best)| {
+            price.cmp(least).then_with(|| self.by_packs(mix, best)) == Ordering::Less
         });
         if better {
             self.best = Some((price, mix.clone()));
@@ -114,9 +114,9 @@ fn price(offers: &[Offer], mix: &Mix) -> i128 {
 /// A search through the mixes of some offers.
 struct Search<'a> {
     offers: &'a [Offer],
-    /// The offer of the best price for its amount, which fills up what the others leave; none when there is no offer.
+    /// The offer of the best price for its amount, which fills up the rest; `None` without an offer.
     best: Option<usize>,
-    /// The others, the largest first, each with the most packs that make sense.
+    /// The others, the largest first, each with the most packs that can pay.
     others: Vec<(usize, u64)>,
 }
 
@@ -138,28 +138,28 @@ impl Search<'_> {
         Search { offers, best: free.first().copied(), others }
     }
 
-    /// Looks at every mix that adds packs of the free offers to `mix` until `rest` more is held.
-    fn look(&self, mix: &mut Mix, rest: i128, known: &mut Known<'_>) -> Result<(), TooManyMixes> {
-        self.look_from(0, mix, rest, known)
+    /// Compares every mix that adds packs of the free offers to `mix` until they hold `rest` more.
+    fn run(&self, mix: &mut Mix, rest: i128, incumbent: &mut Incumbent<'_>) -> Result<(), TooManyMixes> {
+        self.run_from(0, mix, rest, incumbent)
     }
 
-    fn look_from(
+    fn run_from(
         &self,
         place: usize,
         mix: &mut Mix,
         rest: i128,
-        known: &mut Known<'_>,
+        incumbent: &mut Incumbent<'_>,
     ) -> Result<(), TooManyMixes> {
-        known.count()?;
+        incumbent.count()?;
         if rest <= 0 {
-            known.keep(mix);
+            incumbent.take(mix);
             return Ok(());
         }
         let Some(best) = self.best else { return Ok(()) };
         let Some(&(offer, most)) = self.others.get(place) else {
             let before = mix[best];
             mix[best] += up(rest, self.offers[best].size);
-            known.keep(mix);
+            incumbent.take(mix);
             mix[best] = before;
             return Ok(());
         };
@@ -168,43 +168,47 @@ impl Search<'_> {
         for more in 0..=most.min(enough) {
             mix[offer] = before + more;
             let rest = rest - i128::from(more) * self.offers[offer].size;
-            match self.chance(place, mix, rest, known) {
-                Chance::Some => self.look_from(place + 1, mix, rest, known)?,
-                Chance::None => known.count()?,
+            match self.outlook(place, mix, rest, incumbent) {
+                Outlook::Open => self.run_from(place + 1, mix, rest, incumbent)?,
+                Outlook::Closed => incumbent.count()?,
                 // Each pack more costs no less than its amount at the best price.
-                Chance::NeverAgain => break,
+                Outlook::ClosedForMore => break,
             }
         }
         mix[offer] = before;
         Ok(())
     }
 
-    /// Whether what is added to a mix, from the others after `place` on, can make it better than the best known.
-    fn chance(&self, place: usize, mix: &Mix, rest: i128, known: &Known<'_>) -> Chance {
-        let (Some(best), Some((cheapest, so_far))) = (self.best, &known.best) else { return Chance::Some };
+    /// Whether packs added to a mix, of the others after `place` or of the best, can make it better than the incumbent.
+    fn outlook(&self, place: usize, mix: &Mix, rest: i128, incumbent: &Incumbent<'_>) -> Outlook {
+        let (Some(best), Some((cheapest, so_far))) = (self.best, &incumbent.best) else {
+            return Outlook::Open;
+        };
         let filler = self.offers[best];
         let left = cheapest - price(self.offers, mix);
         match product(left, filler.size).cmp(&product(filler.price, rest.max(0))) {
-            Ordering::Less => Chance::NeverAgain,
-            Ordering::Greater => Chance::Some,
+            Ordering::Less => Outlook::ClosedForMore,
+            Ordering::Greater => Outlook::Open,
             Ordering::Equal => {
                 let later = self.others[place + 1..].iter().map(|&(i, _)| self.offers[i].size);
                 let packs = mix.iter().sum::<u64>() + up(rest, later.fold(filler.size, i128::max));
-                if packs > so_far.iter().sum() { Chance::None } else { Chance::Some }
+                if packs > so_far.iter().sum() { Outlook::Closed } else { Outlook::Open }
             }
         }
     }
 }
 
-/// Whether a mix may become better than the best known.
-enum Chance {
-    Some,
-    None,
-    /// Nor with more packs of the offer at hand.
-    NeverAgain,
+/// Whether a mix can become better than the incumbent.
+enum Outlook {
+    /// It can.
+    Open,
+    /// It can't.
+    Closed,
+    /// It can't, nor with more packs of the offer at hand.
+    ClosedForMore,
 }
 
-/// Whole packs of a size that hold at least so much.
+/// Whole packs of a size that hold at least an amount.
 fn up(amount: i128, size: i128) -> u64 {
     let packs = amount.max(0).div_euclid(size) + i128::from(amount.max(0).rem_euclid(size) > 0);
     u64::try_from(packs).unwrap_or(u64::MAX)

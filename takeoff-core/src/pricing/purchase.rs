@@ -1,17 +1,18 @@
-//! What is bought: material lines in the cheapest packs on offer.
+//! Purchase of material lines in the cheapest packs on offer.
 use rust_decimal::Decimal;
 use rust_decimal::prelude::ToPrimitive;
 
 use super::pack_mix::gcd;
 use super::{BidLine, BidPack, Offer, Purchase, Unpriced, UnusedPrice, cheapest_mix};
+use crate::materials::Material;
 use crate::model::{PriceList, PriceRow, Problem, Severity};
 use crate::quantities::{MaterialLine, least_covering};
 use crate::units::{Currency, Money, dimension};
 
-/// The most packs of one kind that are bought: beyond it a pack's size is a slip.
+/// The most packs of one kind that are bought: more suggests a typo in the pack size.
 const MOST_PACKS: i128 = 1_000_000_000;
 
-/// Every material that has a price in its cheapest packs, and what has none.
+/// Every material with a price in its cheapest packs, and the materials without one.
 ///
 /// # Errors
 ///
@@ -24,7 +25,8 @@ pub fn purchase(
     check_units(prices, materials)?;
     let (mut lines, mut unpriced) = (Vec::new(), Vec::new());
     for line in bought(materials, prices) {
-        let rows: Vec<&PriceRow> = prices.into_iter().flat_map(|prices| prices.of(&line.item)).collect();
+        let name = line.item.name();
+        let rows: Vec<&PriceRow> = prices.into_iter().flat_map(|prices| prices.of(&name)).collect();
         if rows.is_empty() {
             let MaterialLine { item, unit, .. } = line;
             let need_with_waste = line.need * (1.0 + line.waste);
@@ -35,7 +37,7 @@ pub fn purchase(
     }
     let materials = sum(lines.iter().map(|line| line.cost)).ok_or_else(too_much)?;
     let rows = prices.into_iter().flat_map(|prices| &prices.rows);
-    let unused = rows.filter(|row| lines.iter().all(|line| line.item != row.item));
+    let unused = rows.filter(|row| lines.iter().all(|line| line.item.name() != row.item));
     Ok(Purchase {
         currency: currency.code().to_owned(),
         rounding: currency.rule(),
@@ -48,20 +50,21 @@ pub fn purchase(
     })
 }
 
-/// More money than a decimal holds.
+/// A sum beyond the range of a decimal.
 pub(super) fn too_much() -> Vec<Problem> {
     vec![problem("too-much-money", "the job costs more than can be told".to_owned(), "look at the prices")]
 }
 
-/// The lines that are bought. A need that stands in two lines, as a quantity and in packs, is bought once: by its packs
-/// where they have a price, else as a quantity where that has one.
-pub(crate) fn bought<'a>(
+/// The lines to buy. A need with two lines, one as a quantity and one in packs, is bought once: in packs where they have
+/// a price, else as a quantity where that has one.
+fn bought<'a>(
     materials: &'a [MaterialLine],
     prices: Option<&'a PriceList>,
 ) -> impl Iterator<Item = &'a MaterialLine> {
-    let has_price = move |item: &str| prices.is_some_and(|prices| prices.of(item).next().is_some());
+    let has_price =
+        move |item: &Material| prices.is_some_and(|prices| prices.of(&item.name()).next().is_some());
     materials.iter().filter(move |line| {
-        let same = |other: &&MaterialLine| other.packs_of.as_deref() == Some(&line.item);
+        let same = |other: &&MaterialLine| other.packs_of.as_ref() == Some(&line.item);
         let in_packs = materials.iter().find(same);
         let elsewhere = match (&line.packs_of, in_packs) {
             (Some(quantity), _) => !has_price(&line.item) && has_price(quantity),
@@ -72,12 +75,12 @@ pub(crate) fn bought<'a>(
     })
 }
 
-/// A price in pieces for what is needed by area would be nonsense.
+/// Refuses prices in another dimension than the need, such as a price by the piece for an area.
 fn check_units(prices: Option<&PriceList>, materials: &[MaterialLine]) -> Result<(), Vec<Problem>> {
     let Some(prices) = prices else { return Ok(()) };
     let mut problems = Vec::new();
     for row in &prices.rows {
-        let line = materials.iter().find(|line| line.item == row.item && line.unit != row.unit);
+        let line = materials.iter().find(|line| line.unit != row.unit && line.item.name() == row.item);
         if let Some(line) = line {
             let message = format!(
                 "`{}` line {}, column `unit`: `{}` is needed by {}, and priced by {}",

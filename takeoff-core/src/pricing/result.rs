@@ -1,11 +1,12 @@
-//! What the job costs.
+//! Cost of a job.
 use schemars::JsonSchema;
 use serde::Serialize;
 
+use crate::materials::Material;
 use crate::model::Action;
 use crate::units::{Money, Unit};
 
-/// What the job costs: materials by their packs, labour by action, and what is added.
+/// Cost of a job: materials by their packs, labour by action, and what is added.
 #[derive(Clone, Debug, Serialize, JsonSchema)]
 pub struct Bid {
     /// Three-letter code of the currency of every amount here.
@@ -47,7 +48,7 @@ pub struct Purchase {
 #[derive(Clone, Debug, Serialize, JsonSchema)]
 pub struct BidLine {
     /// The line of the material list.
-    pub item: String,
+    pub item: Material,
     /// Unit of `need`, `need_with_waste`, `bought` and of each `pack`.
     pub unit: Unit,
     /// How much the work takes, before waste.
@@ -94,7 +95,7 @@ pub struct BidPack {
 #[derive(Clone, Debug, Serialize, JsonSchema)]
 pub struct Unpriced {
     /// The line of the material list.
-    pub item: String,
+    pub item: Material,
     /// Unit of `need_with_waste`.
     pub unit: Unit,
     /// `need × (1 + waste)`.

@@ -1,4 +1,5 @@
 //! Distributions of counts, exact: sums of binomial and negative binomial counts, with rates known or on record.
+mod binomial;
 mod distribution;
 mod least_cost;
 mod predictive;

@@ -2,8 +2,8 @@
 //!
 //! Every tile of a class breaks with the same rate, known or not; so the tiles of a class are no longer
 //! independent, and one distribution stands for all of them together.
-use super::distribution::{CountError, Distribution, bound};
-use super::window::Window;
+use super::distribution::{CountError, Distribution};
+use super::window::{Window, bound};
 use crate::num::math::sqrt;
 
 /// How far above its mode a heavy tail is followed, at least; for very many tiles a quarter of their number.

@@ -1,4 +1,4 @@
-//! How often a tile of one class breaks.
+//! Rate at which tiles of one class break.
 use std::fmt;
 
 use schemars::JsonSchema;
@@ -21,7 +21,7 @@ pub enum Rate {
     },
 }
 
-/// What a crew has seen of one class.
+/// A crew's record of one class.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct Record {
     /// Tiles handled.
@@ -30,7 +30,7 @@ pub struct Record {
     pub broken: u64,
 }
 
-/// Why a record makes no rate.
+/// Reason why a record makes no rate.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum RecordError {
     /// More tiles broken than handled.
@@ -53,7 +53,7 @@ impl fmt::Display for RecordError {
 impl std::error::Error for RecordError {}
 
 impl Rate {
-    /// The stated rate `p`, weighed like `weight` tiles that were handled, together with a record: Beta(α, β) with
+    /// Posterior of the stated rate `p`, weighed like `weight` tiles that were handled, together with a record: Beta(α, β) with
     /// `α = weight · p + broken` and `β = weight · (1 − p) + handled − broken`, the conjugate prior's update. A rate
     /// that is stated as 0 and never was otherwise stays 0; one below 1e-100 is too small to be told from that.
     ///
@@ -72,12 +72,12 @@ impl Rate {
     ///
     /// ```
     /// use takeoff_core::probability::{Rate, Record};
-    /// let rate = Rate::learnt(0.06, 50, Record { handled: 150, broken: 2 })?;
+    /// let rate = Rate::posterior(0.06, 50, Record { handled: 150, broken: 2 })?;
     /// assert_eq!(rate, Rate::Beta { alpha: 5.0, beta: 195.0 });
     /// assert_eq!(rate.mean(), 0.025);
     /// # Ok::<(), takeoff_core::probability::RecordError>(())
     /// ```
-    pub fn learnt(p: f64, weight: u64, record: Record) -> Result<Rate, RecordError> {
+    pub fn posterior(p: f64, weight: u64, record: Record) -> Result<Rate, RecordError> {
         let whole = record.handled.checked_sub(record.broken).ok_or(RecordError::MoreBrokenThanHandled)?;
         if weight == 0 && (record.broken == 0 || whole == 0) {
             return Err(RecordError::SaysNothing);
@@ -95,7 +95,7 @@ impl Rate {
         }
     }
 
-    /// How many of `n` tiles break.
+    /// Distribution of the number of `n` tiles that break.
     pub(crate) fn broken(self, n: u64) -> Result<Distribution, CountError> {
         match self {
             Rate::Known(p) => Distribution::binomial(n, p),
@@ -103,7 +103,7 @@ impl Rate {
         }
     }
 
-    /// How many break before the `n`-th is cut whole.
+    /// Distribution of the number that break before the `n`-th is cut whole.
     pub(crate) fn broken_before(self, n: u64) -> Result<Distribution, CountError> {
         match self {
             Rate::Known(p) => Distribution::failures_before(n, p),
@@ -111,12 +111,12 @@ impl Rate {
         }
     }
 
-    /// The mean of the former: `n p`, with the mean rate for `p`.
+    /// Mean of [`broken`](Self::broken): `n p`, with the mean rate for `p`.
     pub(crate) fn mean_broken(self, n: u64) -> f64 {
         n as f64 * self.mean()
     }
 
-    /// The mean of the latter, `n p/(1 − p)` or `n α/(β − 1)`; there is none where β is not above 1.
+    /// Mean of [`broken_before`](Self::broken_before), `n p/(1 − p)` or `n α/(β − 1)`; there is none where β is not above 1.
     pub(crate) fn mean_broken_before(self, n: u64) -> Option<f64> {
         let odds = match self {
             _ if n == 0 => 0.0,

@@ -1,10 +1,13 @@
 //! The counts whose probabilities are worth keeping.
 use std::iter::successors;
 
-use super::distribution::{CountError, Distribution};
+use super::distribution::{CountError, Distribution, TAIL};
 
-/// Weights below this part of the greatest are left out of the window.
-pub(super) const TAIL: f64 = 1e-18;
+/// The greatest standard deviation of a count. A window is at most some 42 deviations wide (the
+/// geometric distribution's), so one never takes more than 7 MB.
+const GREATEST_DEVIATION: f64 = 20_000.0;
+/// Up to here every count is exact as a float.
+const GREATEST_COUNT: u64 = 1 << 53;
 
 /// The probabilities of a distribution, each divided by the mode's.
 pub(super) struct Window {
@@ -16,7 +19,7 @@ pub(super) struct Window {
 
 impl Window {
     /// From the mode and `step(k) = P(k + 1)/P(k)`, which is above 1 below the mode and not above it from there on,
-    /// and reaches 0 at the support's end; at most `above` counts above the mode. A mode one off does no harm.
+    /// and reaches 0 at the support's end; at most `above` counts above the mode. An off-by-one mode is harmless.
     pub(super) fn about(mode: u64, above: usize, step: impl Fn(f64) -> f64) -> Window {
         let down = successors(Some((mode, 1.0)), |&(k, weight)| {
             let k = k.checked_sub(1)?;
@@ -60,4 +63,9 @@ impl Window {
         let pmf = self.weights.into_iter().map(|weight| weight * by).collect();
         Ok(Distribution { offset: self.offset, pmf, beyond: 0.0 })
     }
+}
+
+/// Refuses what would need too wide a window.
+pub(super) fn bound(n: u64, deviation: f64) -> Result<(), CountError> {
+    if n <= GREATEST_COUNT && deviation <= GREATEST_DEVIATION { Ok(()) } else { Err(CountError::TooLarge) }
 }

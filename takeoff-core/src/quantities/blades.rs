@@ -1,24 +1,19 @@
-//! Blades worn out on tile.
-use super::needs::line;
-use super::{Basis, MaterialLine, whole_packs};
+//! Wear of saw blades.
+use super::Basis;
 use crate::model::Job;
 use crate::slope_takeoff::SlopeTakeoff;
-use crate::units::{Length, Unit};
+use crate::units::Length;
 
-/// What the material list calls a blade.
-pub(crate) const BLADE: &str = "saw blade";
-
-/// Blades for all cuts, where the job says what one cuts: path of the blade through tile / life, up, once a job.
+/// Share of a blade that all cuts of a job wear out, where the job gives a blade's life: length of the saw cuts in
+/// tile ÷ life.
 ///
 /// # Example
 ///
-/// 4.2 m of path with blades that last 25 m: 0.168 of a blade, so bring one.
-pub(super) fn blades(job: &Job, slopes: &[SlopeTakeoff]) -> Option<MaterialLine> {
+/// 4.2 m of saw cut with blades that last 25 m: 0.168 of a blade.
+pub(super) fn blades(job: &Job, slopes: &[SlopeTakeoff]) -> Option<Basis> {
     let life = job.practice.blade_life?;
     let path_mm: f64 = slopes.iter().flat_map(|slope| &slope.cuts).map(|cut| cut.blade_path_mm).sum();
     let path = job.display.length(Length::nearest(path_mm * 1e6).unwrap_or(Length::LIMIT));
     let what = format!("{path} cut in tile, a blade each {}", job.display.length(life));
-    let basis = Basis { what, count: 1, each: path_mm / life.mm(), places: Vec::new() };
-    let line = line(BLADE.to_owned(), Unit::Each, 0.0, vec![basis]);
-    Some(MaterialLine { bring: whole_packs(line.need) as f64, ..line })
+    Some(Basis { what, count: 1, each: path_mm / life.mm(), places: Vec::new() })
 }

@@ -1,4 +1,4 @@
-//! The totals in one glance.
+//! Totals over all slopes.
 use schemars::JsonSchema;
 use serde::Serialize;
 

@@ -1,25 +1,26 @@
-//! The cutting plans of a job, one an underlayment, and what is odd about them.
+//! Cutting plans of a job, one per underlayment, and findings on them.
 use std::collections::BTreeMap;
 
 use super::{PatchPiece, RollPlan, patch_pieces, roll_plan};
 use crate::model::{Job, Problem, Underlayment};
 use crate::slope_takeoff::SlopeTakeoff;
 
-/// The plans by underlayment, and a finding for every patch that no single piece of a roll is long enough for.
+/// The plans by underlayment, and a finding for every patch that is longer than a roll.
 pub(crate) fn cutting(job: &Job, slopes: &[SlopeTakeoff]) -> (Vec<RollPlan>, Vec<Problem>) {
-    let mut by_sheet: BTreeMap<&str, (&Underlayment, Vec<PatchPiece>)> = BTreeMap::new();
+    let mut by_underlayment: BTreeMap<&str, (&Underlayment, Vec<PatchPiece>)> = BTreeMap::new();
     let mut findings = Vec::new();
     for (place, (slope, takeoff)) in job.slopes.iter().zip(slopes).enumerate() {
         let sheet = &*slope.underlayment;
         let pieces = patch_pieces(sheet, takeoff);
         findings.extend(joined(job, place, sheet, takeoff, &pieces));
-        by_sheet.entry(&sheet.name).or_insert((sheet, Vec::new())).1.extend(pieces);
+        by_underlayment.entry(&sheet.name).or_insert((sheet, Vec::new())).1.extend(pieces);
     }
-    let plans = by_sheet.into_values().filter_map(|(sheet, pieces)| roll_plan(sheet, &pieces).ok().flatten());
+    let plans =
+        by_underlayment.into_values().filter_map(|(sheet, pieces)| roll_plan(sheet, &pieces).ok().flatten());
     (plans.collect(), findings)
 }
 
-/// Patches that are laid in more pieces than their height asks for, or that no roll is long enough for.
+/// Patches with more pieces than their height needs, or with a piece longer than a roll.
 fn joined(
     job: &Job,
     place: usize,

@@ -1,47 +1,19 @@
-//! Underlayment for patches, and the staples that hold them.
-use super::needs::{Alike, Needs, line};
-use super::{Basis, MaterialLine, RollPlan, whole_packs};
-use crate::deck::Patch;
-use crate::model::{Display, Job, Underlayment};
-use crate::slope_takeoff::SlopeTakeoff;
-use crate::units::{Length, Unit};
+//! Rolls of felt, by the cutting plan of the patches.
+use super::{Basis, MaterialLine, RollPlan};
+use crate::materials::Material;
+use crate::model::Display;
+use crate::units::Length;
 
-/// The felt of all patches, a line a kind of underlayment: patches of one size together; then the rolls it is cut from.
-///
-/// The laps between the pieces of a tall patch count; what is trimmed off at the field's edge does too.
-pub(super) fn felt(job: &Job, slopes: &[SlopeTakeoff], plans: &[RollPlan]) -> Vec<MaterialLine> {
-    let mut alike = Alike::new();
-    for (slope, takeoff) in job.slopes.iter().zip(slopes) {
-        for patch in &takeoff.patches {
-            let size = (patch.area_mm2.to_bits(), patch.perimeter_mm.to_bits(), patch.pieces);
-            let sheet = &*slope.underlayment;
-            alike.add((sheet.name.as_str(), size), (sheet, patch), &slope.name, &patch.name);
-        }
-    }
-    let mut needs = Needs::new(Unit::Mm2);
-    for ((sheet, patch), places) in alike.groups() {
-        let mut what = format!("patch {}", size(patch, job.display));
-        if patch.pieces > 1 {
-            let lap = job.display.length(sheet.head_lap);
-            what = format!("{what} in {} pieces that lap {lap}", patch.pieces);
-        }
-        needs.add(&patches_of(sheet), what, patch.area_mm2, places);
-    }
-    let mut lines = needs.into_lines();
-    lines.extend(plans.iter().filter_map(|plan| felt_rolls(job.display, plan)));
-    lines
-}
-
-/// The rolls that the cutting plan of a sheet takes, where the job gives a roll's length: of the last one only what is
-/// cut off it, so that waste comes out of its rest first.
+/// The rolls that the cutting plan of an underlayment takes, where the job gives a roll's length: of the last one only
+/// the length cut off it, so that waste comes out of its rest first.
 ///
 /// # Example
 ///
 /// Seven patches 18 to 20 in along, each more than half a sheet high, are cut one after the other: 128 in of a roll of
 /// 864 in is 0.148 of it. Bring one.
-pub(crate) fn felt_rolls(display: Display, plan: &RollPlan) -> Option<MaterialLine> {
+pub(crate) fn felt_rolls(display: Display, plan: &RollPlan, waste: f64) -> Option<MaterialLine> {
     let (length, last) = (plan.roll_length_mm?, plan.rolls.last()?);
-    let shown = |mm: f64| display.length(nearest(mm));
+    let shown = |mm: f64| display.length(Length::nearest(mm * 1e6).unwrap_or(Length::LIMIT));
     let (width, roll) = (shown(plan.sheet_width_mm), shown(length));
     let mut basis = Vec::new();
     let before = plan.rolls.len() as u64 - 1;
@@ -56,38 +28,5 @@ pub(crate) fn felt_rolls(display: Display, plan: &RollPlan) -> Option<MaterialLi
         shown(plan.length_bound_mm)
     );
     basis.push(Basis { what, count: 1, each: last.used_mm / length, places: Vec::new() });
-    let line = line(format!("{}, rolls", plan.underlayment), Unit::Each, 0.0, basis);
-    let packs_of = Some(format!("{}, patches", plan.underlayment));
-    Some(MaterialLine { bring: whole_packs(line.need) as f64, packs_of, ..line })
-}
-
-fn patches_of(sheet: &Underlayment) -> String {
-    format!("{}, patches", sheet.name)
-}
-
-/// Adds the staples of all patches: patches of one perimeter together.
-pub(super) fn add_staples(job: &Job, slopes: &[SlopeTakeoff], needs: &mut Needs) {
-    let mut alike = Alike::new();
-    for slope in slopes {
-        for patch in &slope.patches {
-            alike.add((patch.perimeter_mm.to_bits(), patch.staples), patch, &slope.name, &patch.name);
-        }
-    }
-    let spacing = job.display.length(job.practice.staple_spacing);
-    for (patch, places) in alike.groups() {
-        let round = job.display.length(nearest(patch.perimeter_mm));
-        let what = format!("patch, {round} round about, a staple every {spacing}");
-        needs.add("staple", what, patch.staples as f64, places);
-    }
-}
-
-/// Width × height.
-fn size(patch: &Patch, display: Display) -> String {
-    let [left, lower, right, upper] = patch.bounds_mm;
-    let [width, height] = [right - left, upper - lower].map(|side| display.length(nearest(side)));
-    format!("{width} × {height}")
-}
-
-fn nearest(mm: f64) -> Length {
-    Length::nearest(mm * 1e6).unwrap_or(Length::LIMIT)
+    Some(MaterialLine::new(Material::FeltRolls(plan.underlayment.clone()), waste, basis))
 }

@@ -1,30 +1,32 @@
-//! What the work uses up: felt, cement and mesh, sealant, fasteners, boards, tiles. Every need says where it comes from.
+//! Quantities: the bill of each piece of work and of a job, and the material list. Every need says where it comes from.
+mod alike;
+mod bill;
 mod blades;
-mod boards;
 mod cement;
 mod counts;
 mod cutting;
-mod fasteners;
 mod felt;
+mod items;
+mod job_bill;
 mod line;
 mod materials;
-mod needs;
 mod packs;
 mod roll_plan;
 mod sealant;
 mod spare_tiles;
 #[cfg(test)]
 mod tests;
-mod waste;
 
-pub(crate) use blades::BLADE;
+pub use bill::{Bill, Need, bill_of_batten_piece, bill_of_blocking, bill_of_post};
 pub use counts::{Counts, counts};
 pub(crate) use cutting::cutting;
 pub(crate) use felt::felt_rolls;
+pub use items::conflicting_items;
+pub use job_bill::{Entry, JobBill, Work, job_bill};
+pub(crate) use line::to_bring;
 pub use line::{Basis, MaterialLine};
-pub use materials::materials;
-pub(crate) use packs::least_covering;
+pub use materials::{materials, unused_waste};
 pub use packs::whole_packs;
+pub(crate) use packs::{Pack, least_covering};
 pub use roll_plan::{Offcut, PatchPiece, PieceCut, RollPlan, RollSection, RollUse, patch_pieces, roll_plan};
-pub use sealant::{Dose, bead_mm3, doses, flange_bead_mm, ring_mm};
-pub use waste::unused_waste;
+pub use sealant::{bead_mm3, flange_bead_mm, ring_mm};

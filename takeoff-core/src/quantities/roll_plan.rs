@@ -1,4 +1,4 @@
-//! From patches to the pieces they are laid in, and the cutting plan of those as a takeoff tells it.
+//! Pieces of patches, and their cutting plan in the takeoff's terms.
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -144,7 +144,7 @@ pub fn patch_pieces(sheet: &Underlayment, slope: &SlopeTakeoff) -> Vec<PatchPiec
     for patch in &slope.patches {
         let [left, lower, right, upper] = patch.bounds_mm;
         let [width, height] = [right - left, upper - lower].map(nearest);
-        let heights = laid(height, Some(sheet.sheet_width), sheet.head_lap);
+        let heights = stretches(height, Some(sheet.sheet_width), sheet.head_lap);
         let turns = |height: Length| {
             sheet.turnable
                 && width <= sheet.sheet_width
@@ -154,7 +154,7 @@ pub fn patch_pieces(sheet: &Underlayment, slope: &SlopeTakeoff) -> Vec<PatchPiec
             .into_iter()
             .flat_map(|height| {
                 let roll = if turns(height) { None } else { sheet.roll_length };
-                laid(width, roll, END_LAP).into_iter().map(move |width| (width, height))
+                stretches(width, roll, END_LAP).into_iter().map(move |width| (width, height))
             })
             .collect();
         let of = sizes.len() as u64;
@@ -173,26 +173,26 @@ pub fn patch_pieces(sheet: &Underlayment, slope: &SlopeTakeoff) -> Vec<PatchPiec
     pieces
 }
 
-/// The lengths in which one is laid: whole stretches that lap, then the rest.
-fn laid(length: Length, whole: Option<Length>, lap: Length) -> Vec<Length> {
+/// A length in lapping stretches: whole ones, then the rest.
+fn stretches(length: Length, whole: Option<Length>, lap: Length) -> Vec<Length> {
     let Some(whole) = whole.filter(|&whole| lap < whole) else { return vec![length] };
     let mut left = length;
-    let mut laid = Vec::new();
+    let mut stretches = Vec::new();
     while left > whole {
-        laid.push(whole);
+        stretches.push(whole);
         left = left - whole + lap;
     }
-    laid.push(left);
-    laid
+    stretches.push(left);
+    stretches
 }
 
 /// The cutting plan of these pieces; `None` where there are none.
 ///
-/// Pieces may come from several slopes and several jobs: their patches are told apart by name.
+/// Pieces may come from several slopes and several jobs; their patches differ by name.
 ///
 /// # Errors
 ///
-/// When the sheet is too small for some pieces: where, in the list.
+/// Places, in the list, of pieces that the sheet is too small for.
 pub fn roll_plan(sheet: &Underlayment, pieces: &[PatchPiece]) -> Result<Option<RollPlan>, Misfit> {
     if pieces.is_empty() {
         return Ok(None);
@@ -207,13 +207,13 @@ pub fn roll_plan(sheet: &Underlayment, pieces: &[PatchPiece]) -> Result<Option<R
         })
         .collect();
     let plan = plan(&wanted, &Sheet { width: sheet.sheet_width, roll_length: sheet.roll_length })?;
-    Ok(Some(told(sheet, pieces, &plan)))
+    Ok(Some(document(sheet, pieces, &plan)))
 }
 
-/// A plan as a takeoff tells it.
-fn told(sheet: &Underlayment, pieces: &[PatchPiece], plan: &Plan) -> RollPlan {
+/// A plan in the takeoff's terms.
+fn document(sheet: &Underlayment, pieces: &[PatchPiece], plan: &Plan) -> RollPlan {
     let (used, bound) = (plan.length_used.mm(), plan.length_bound.mm());
-    let mut told = RollPlan {
+    let mut document = RollPlan {
         underlayment: sheet.name.clone(),
         sheet_width_mm: sheet.sheet_width.mm(),
         roll_length_mm: sheet.roll_length.map(Length::mm),
@@ -232,9 +232,9 @@ fn told(sheet: &Underlayment, pieces: &[PatchPiece], plan: &Plan) -> RollPlan {
     for (roll, sections) in (1..).zip(plan.rolls.iter().map(|roll| &roll.sections)) {
         let used: Length = sections.iter().map(|section| section.length).sum();
         let left = sheet.roll_length.map(|length| (length - used).mm());
-        told.rolls.push(RollUse { roll, used_mm: used.mm(), left_mm: left });
+        document.rolls.push(RollUse { roll, used_mm: used.mm(), left_mm: left });
         for (section, of) in (1..).zip(sections) {
-            told.sections.push(RollSection {
+            document.sections.push(RollSection {
                 roll,
                 section,
                 start_mm: of.start.mm(),
@@ -243,7 +243,7 @@ fn told(sheet: &Underlayment, pieces: &[PatchPiece], plan: &Plan) -> RollPlan {
             for cut in &of.cuts {
                 let piece = &pieces[cut.piece];
                 let [start_mm, edge_mm, length_mm, width_mm] = mm(&cut.place);
-                told.pieces.push(PieceCut {
+                document.pieces.push(PieceCut {
                     roll,
                     section,
                     patch: piece.patch.clone(),
@@ -259,12 +259,12 @@ fn told(sheet: &Underlayment, pieces: &[PatchPiece], plan: &Plan) -> RollPlan {
             }
             for offcut in &of.offcuts {
                 let [start_mm, edge_mm, length_mm, width_mm] = mm(offcut);
-                told.offcuts_mm2 += length_mm * width_mm;
-                told.offcuts.push(Offcut { roll, section, start_mm, edge_mm, length_mm, width_mm });
+                document.offcuts_mm2 += length_mm * width_mm;
+                document.offcuts.push(Offcut { roll, section, start_mm, edge_mm, length_mm, width_mm });
             }
         }
     }
-    told
+    document
 }
 
 fn mm(place: &Place) -> [f64; 4] {

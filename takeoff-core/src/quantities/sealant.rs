@@ -1,20 +1,10 @@
-//! Sealant: beads, pilot holes filled, dabs, and the cartridges for all of it.
+//! Sealant of a post: beads, filled pilot holes, dabs.
 use std::f64::consts::PI;
 
-use super::MaterialLine;
-use super::needs::{Needs, line, posts_by_assembly};
-use super::packs::packs_of;
-use crate::model::{Assembly, BeadPlace, DeckFlashing, Display, Job, Practice};
-use crate::units::{Length, Unit, Volume};
-
-/// Sealant in one kind of place at a post.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Dose {
-    /// Where it goes, with the numbers that make up its volume.
-    pub what: String,
-    /// Volume in mm³.
-    pub mm3: f64,
-}
+use super::Need;
+use crate::materials::Material;
+use crate::model::{Assembly, BeadPlace, DeckFlashing, Display, Practice};
+use crate::units::{Length, Volume};
 
 /// Volume of a round bead in mm³: `π d²/4 × length`.
 ///
@@ -51,10 +41,19 @@ pub fn ring_mm(diameter: Length) -> f64 {
     PI * diameter.mm()
 }
 
-/// The sealant that one post of an assembly takes.
-pub fn doses(assembly: &Assembly, practice: &Practice, display: Display) -> Vec<Dose> {
-    let length = |length: Length| display.length(length);
-    let beads = assembly.beads.iter().map(|bead| {
+/// Sealant of one post of an assembly: each bead, each set of pilot holes, each set of dabs.
+pub(super) fn sealant(
+    assembly: &Assembly,
+    practice: &Practice,
+    display: Display,
+) -> impl Iterator<Item = Need> {
+    let length = move |length: Length| display.length(length);
+    let need = move |amount: f64, why: String| Need {
+        material: Material::Sealant,
+        amount,
+        why: format!("`{}`: {why}", assembly.name),
+    };
+    let beads = assembly.beads.iter().map(move |bead| {
         let (length_mm, place) = match bead.place {
             BeadPlace::DeckFlange => {
                 (flange_bead_mm(&assembly.deck_flashing, practice.bead_inset), "under the deck flange")
@@ -62,43 +61,19 @@ pub fn doses(assembly: &Assembly, practice: &Practice, display: Display) -> Vec<
             BeadPlace::Collar => (ring_mm(assembly.post_diameter), "round the post at its collar"),
         };
         let long = Length::nearest(length_mm * 1e6).map(length).unwrap_or_default();
-        Dose {
-            what: format!("bead of {} {place}, {long} long", length(bead.diameter)),
-            mm3: bead_mm3(bead.diameter, length_mm),
-        }
+        let why = format!("bead of {} {place}, {long} long", length(bead.diameter));
+        need(bead_mm3(bead.diameter, length_mm), why)
     });
-    let holes = assembly.pilot_holes.iter().map(|hole| Dose {
-        what: format!(
-            "pilot holes of {} filled {} deep, {} a post",
-            length(hole.diameter),
-            length(hole.depth),
-            hole.count
-        ),
-        mm3: f64::from(hole.count) * bead_mm3(hole.diameter, hole.depth.mm()),
+    let holes = assembly.pilot_holes.iter().map(move |hole| {
+        let (diameter, depth) = (length(hole.diameter), length(hole.depth));
+        let why = format!("pilot holes of {diameter} filled {depth} deep, {} a post", hole.count);
+        need(f64::from(hole.count) * bead_mm3(hole.diameter, hole.depth.mm()), why)
     });
-    let dabs = assembly.dabs.iter().map(|dab| Dose {
-        what: format!("dabs of {}, {} a post", volume(dab.volume_mm3, display), dab.count),
-        mm3: f64::from(dab.count) * dab.volume_mm3,
+    let dabs = assembly.dabs.iter().map(move |dab| {
+        let why = format!("dabs of {}, {} a post", volume(dab.volume_mm3, display), dab.count);
+        need(f64::from(dab.count) * dab.volume_mm3, why)
     });
-    beads.chain(holes).chain(dabs).collect()
-}
-
-/// The sealant of a job and its cartridges: `total × (1 + waste) / cartridge`, up, once for the whole job.
-pub(super) fn sealant(job: &Job) -> Vec<MaterialLine> {
-    let practice = &job.practice;
-    let mut needs = Needs::new(Unit::Mm3);
-    for (assembly, posts) in posts_by_assembly(job) {
-        for dose in doses(assembly, practice, job.display) {
-            let what = format!("`{}`: {}", assembly.name, dose.what);
-            needs.add("sealant", what, dose.mm3, posts.clone());
-        }
-    }
-    let Some(of_posts) = needs.into_lines().pop() else { return Vec::new() };
-    let volume_line = line(of_posts.item, Unit::Mm3, practice.sealant_waste, of_posts.basis);
-    let cartridge = volume(practice.cartridge_mm3, job.display);
-    let what = format!("{} of sealant in cartridges of {cartridge}", volume(volume_line.need, job.display));
-    let cartridges = packs_of(&volume_line, "sealant cartridge", practice.cartridge_mm3, what);
-    vec![volume_line, cartridges]
+    beads.chain(holes).chain(dabs)
 }
 
 pub(super) fn volume(mm3: f64, display: Display) -> String {

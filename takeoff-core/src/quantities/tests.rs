@@ -5,9 +5,10 @@ use std::sync::Arc;
 use proptest::prelude::*;
 
 use super::{Basis, MaterialLine, *};
+use crate::materials::Material;
 use crate::model::{Array, *};
 use crate::takeoff::{CAUTIONS, HARVEST_CAUTION, Takeoff, takeoff};
-use crate::testing::{assembly, flat_tile, gable_with, inches, job, practice, three_course_assembly};
+use crate::testing::{assembly, flat_tile, gable_with, inches, job, three_course_assembly};
 use crate::units::{Length, Unit, Volume};
 
 fn cubic_inches(mm3: f64) -> f64 {
@@ -37,7 +38,7 @@ fn taken_off(job: &Job) -> Takeoff {
 }
 
 fn line<'a>(takeoff: &'a Takeoff, item: &str) -> &'a MaterialLine {
-    takeoff.materials.iter().find(|line| line.item == item).unwrap()
+    takeoff.materials.iter().find(|line| line.item.name() == item).unwrap()
 }
 
 fn reasons(line: &MaterialLine) -> Vec<(u64, f64)> {
@@ -104,14 +105,15 @@ fn the_worked_example_of_the_u() {
 
 #[test]
 fn the_sealant_of_one_post() {
-    let doses = doses(&full_assembly(), &practice(), Display::Imperial);
-    let volumes: Vec<f64> = doses.iter().map(|dose| cubic_inches(dose.mm3)).collect();
+    let needs = bill_of_post(&three_posts(), &full_assembly()).needs;
+    let sealant: Vec<&Need> = needs.iter().filter(|need| need.material == Material::Sealant).collect();
+    let volumes: Vec<f64> = sealant.iter().map(|need| cubic_inches(need.amount)).collect();
     // π/4 · 0.375² · 29 = 3.2030; π/4 · 0.25² · 1.5π = 0.2313; 2 · π/4 · 0.25² · 3 = 0.2945; 4 · 500 mm³ = 0.1220.
     for (volume, expected) in volumes.iter().zip([3.2030, 0.2313, 0.2945, 0.1220]) {
         assert!((volume - expected).abs() < 5e-5, "{volumes:?}");
     }
-    assert_eq!(doses[0].what, "bead of 3/8 in under the deck flange, 29 in long");
-    assert_eq!(doses[2].what, "pilot holes of 1/4 in filled 3 in deep, 2 a post");
+    assert_eq!(sealant[0].why, "`post-7`: bead of 3/8 in under the deck flange, 29 in long");
+    assert_eq!(sealant[2].why, "`post-7`: pilot holes of 1/4 in filled 3 in deep, 2 a post");
 }
 
 /// Three posts: two tucked side by side (31 in), one patched by itself (39 in) and off its rafter.
@@ -124,7 +126,7 @@ fn three_posts() -> Job {
 #[test]
 fn every_line_of_a_small_job() {
     let takeoff = taken_off(&three_posts());
-    let items: Vec<&str> = takeoff.materials.iter().map(|line| line.item.as_str()).collect();
+    let items: Vec<String> = takeoff.materials.iter().map(|line| line.item.name()).collect();
     assert_eq!(
         items,
         [
@@ -223,7 +225,7 @@ fn spares_are_explained_to_the_last_tile() {
     }];
     let takeoff = taken_off(&job);
     let of_tile = &takeoff.spares[0];
-    assert_eq!((of_tile.hidden, of_tile.spares.harvested), (60, 2));
+    assert_eq!((of_tile.salvageable, of_tile.spares.harvested), (60, 2));
     let spare = line(&takeoff, "spare tile flat");
     assert_eq!(spare.need, line(&bare, "spare tile flat").need - 2.0);
     assert_eq!(spare.basis.last().unwrap().what, "taken from under the arrays");
@@ -243,7 +245,7 @@ fn hung_tile_is_fastened_in_the_perimeter_strip_only() {
     let tile = Arc::new(Tile { held: Held::Hung, fasteners_each: 0, ..flat_tile() });
     job.tiles = vec![tile.clone()];
     job.slopes[0].tile = tile;
-    assert!(taken_off(&job).materials.iter().all(|line| line.item != "fastener for flat"));
+    assert!(taken_off(&job).materials.iter().all(|line| line.item.name() != "fastener for flat"));
     job.slopes[0].perimeter = Some(Perimeter { width: inches(36.0), edges: vec![EdgeKind::Eave] });
     let takeoff = taken_off(&job);
     let refastened = takeoff.slopes[0].tiles.iter().filter(|tile| tile.refasten).count();
@@ -315,9 +317,91 @@ fn three_course_work_takes_cement_and_mesh_and_no_felt() {
 #[test]
 fn no_three_course_work_no_cement() {
     let takeoff = taken_off(&three_posts());
-    assert!(
-        takeoff.materials.iter().all(|line| !line.item.contains("cement") && !line.item.contains("mesh"))
-    );
+    let three_course =
+        [Material::RoofCement, Material::CementContainers, Material::Mesh, Material::MeshRolls];
+    assert!(takeoff.materials.iter().all(|line| !three_course.contains(&line.item)));
+}
+
+/// Items of the assembly, in a job of three posts.
+fn three_posts_with(items: &[(&str, u32)]) -> Job {
+    let items = items.iter().map(|&(item, count)| Item { item: item.to_owned(), count }).collect();
+    let assembly = Arc::new(Assembly { items, ..full_assembly() });
+    let mut job = three_posts();
+    job.assemblies = vec![assembly.clone()];
+    job.slopes[0].posts.iter_mut().for_each(|post| post.assembly = assembly.clone());
+    job
+}
+
+#[test]
+fn an_item_called_like_a_plain_count_adds_to_it() {
+    let mut job = three_posts_with(&[("staple", 5), ("saw blade", 1), ("fastener for flat", 2)]);
+    job.practice.blade_life = Some(inches(1000.0));
+    job.practice.waste.insert("staple".to_owned(), 0.1);
+    let takeoff = taken_off(&job);
+    let mut names: Vec<String> = takeoff.materials.iter().map(|line| line.item.name()).collect();
+    names.sort();
+    names.dedup();
+    assert_eq!(names.len(), takeoff.materials.len());
+    // Five a post, and 26 of the patch: 41, with a tenth more 45.1.
+    let staple = line(&takeoff, "staple");
+    assert_eq!((reasons(staple), staple.need, staple.bring), (vec![(3, 5.0), (1, 26.0)], 41.0, 46.0));
+    // One a post, and the part of one that the cuts wear out.
+    let blade = line(&takeoff, "saw blade");
+    let worn = takeoff.counts.blade_path_mm / inches(1000.0).mm();
+    assert!(worn > 0.0 && worn < 1.0);
+    assert_eq!((blade.need, blade.bring), (3.0 + worn, 4.0));
+    let fasteners = line(&takeoff, "fastener for flat");
+    assert_eq!(fasteners.need, 6.0 + takeoff.counts.removed as f64);
+}
+
+#[test]
+fn an_item_called_like_another_line_is_refused() {
+    for name in [
+        "spare tile flat",
+        "felt-30, patches",
+        "felt-30, rolls",
+        "roof cement",
+        "roof cement, containers",
+        "reinforcing mesh",
+        "reinforcing mesh, rolls",
+        "sealant",
+        "sealant cartridge",
+        "blocking board",
+    ] {
+        let job = three_posts_with(&[("lag", 2), (name, 1)]);
+        let problems = takeoff(&job).unwrap_err();
+        let told: Vec<(&str, &str)> = problems.iter().map(|of| (&*of.code, &*of.path)).collect();
+        assert_eq!(told, [("item-is-worked-out", "/assemblies/post-7/items/1/item")], "{name}");
+    }
+}
+
+/// The bills of posts, boards, patches, batten pieces and tiles, one by one, make up that of the job.
+#[test]
+fn the_bill_of_a_job_is_the_sum_of_its_works() {
+    let job = three_posts();
+    let takeoff = taken_off(&job);
+    let bill = job_bill(&job, &takeoff.slopes, &takeoff.spares);
+    let amount = |material: &Material, work: Work| {
+        let of_work = bill.entries.iter().filter(|entry| entry.work == work && entry.material == *material);
+        of_work.map(Entry::amount).sum::<f64>()
+    };
+    for need in bill_of_post(&job, &full_assembly()).needs {
+        let of_all = bill_of_post(&job, &full_assembly()).needs;
+        let each: f64 = of_all.iter().filter(|of| of.material == need.material).map(|of| of.amount).sum();
+        assert!(same(amount(&need.material, Work::Post), 3.0 * each), "{}", need.material);
+    }
+    let [screws] = &bill_of_blocking(&job, &full_assembly()).needs[..] else { panic!("one item") };
+    assert_eq!(amount(&screws.material, Work::Blocking), 4.0);
+    let patch = &takeoff.slopes[0].patches[0];
+    assert_eq!(amount(&Material::Felt("felt-30".to_owned()), Work::Patch), patch.area_mm2);
+    assert_eq!(amount(&Material::Staple, Work::Patch), patch.staples as f64);
+    assert!(bill.entries.iter().all(|entry| entry.work != Work::Saw), "no blade has a life");
+    // Lines of the list are these entries, by material.
+    for line in takeoff.materials.iter().filter(|line| line.packs_of.is_none()) {
+        let of_line = bill.entries.iter().filter(|entry| entry.material == line.item);
+        let sum: f64 = of_line.map(Entry::amount).sum();
+        assert!(matches!(line.item, Material::SpareTile(_)) || sum == line.need, "{}", line.item);
+    }
 }
 
 #[test]
@@ -342,7 +426,7 @@ fn job_of_both(posts: &[(f64, f64)]) -> Job {
 
 fn needs(posts: &[(f64, f64)]) -> Vec<(String, Unit, f64, f64)> {
     let takeoff = taken_off(&job_of_both(posts));
-    takeoff.materials.into_iter().map(|line| (line.item, line.unit, line.need, line.bring)).collect()
+    takeoff.materials.into_iter().map(|line| (line.item.name(), line.unit, line.need, line.bring)).collect()
 }
 
 /// Equal but for the last digits of a sum.

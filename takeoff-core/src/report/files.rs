@@ -25,8 +25,8 @@ pub fn files(takeoff: &Takeoff) -> Vec<(String, Vec<u8>)> {
     }
     files.extend(cutting_plans(&takeoff.rolls, &takeoff.job, takeoff.display));
     for (number, of) in takeoff.spares.iter().enumerate() {
-        if let Some(chart) = spares_chart(takeoff, &of.tile) {
-            files.push((drawing_name("spares", number, &of.tile), chart.into_bytes()));
+        if let Some(chart) = spares_chart(takeoff, &of.tile.to_string()) {
+            files.push((drawing_name("spares", number, &of.tile.to_string()), chart.into_bytes()));
         }
     }
     #[cfg(feature = "workbook")]

@@ -58,7 +58,7 @@ fn bought(page: &mut Page, purchase: &Purchase) {
     page.text(&format!("  {:>12}  ", materials.to_string()), &" ".repeat(16), "for all, before tax");
     page.text("  ", "  ", &format!("Rounding: {rounding}."));
     if !unpriced.is_empty() {
-        let items: Vec<&str> = unpriced.iter().map(|line| line.item.as_str()).collect();
+        let items: Vec<String> = unpriced.iter().map(|line| line.item.name()).collect();
         page.text("  ", "      ", &format!("Without a price, in no total: {}.", items.join("; ")));
     }
 }

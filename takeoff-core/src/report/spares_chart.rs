@@ -27,7 +27,7 @@ const PAPER: &str = "#ffffff";
 /// assert_eq!(svg.matches("data-spares=").count(), takeoff.spares[0].spares.alternatives.len());
 /// ```
 pub fn spares_chart(takeoff: &Takeoff, tile: &str) -> Option<String> {
-    let number = takeoff.spares.iter().position(|of| of.tile == tile)?;
+    let number = takeoff.spares.iter().position(|of| of.tile.to_string() == tile)?;
     let of_kind = takeoff.spares.get(number)?;
     let prefix = format!("spares-{}", number + 1);
     let mut svg = Markup::default();
@@ -70,7 +70,7 @@ fn said(of_kind: &TileSpares) -> Vec<String> {
     let mut lines = vec![format!(
         "buy {}: short with a chance of {}{used}",
         spares.spares,
-        words::chance(spares.chance_short)
+        words::chance(spares.stockout_probability)
     )];
     let free = spares.on_hand + spares.harvested;
     if free > 0 {
@@ -96,7 +96,8 @@ impl Axes {
     fn new(alternatives: &[Alternative], level: f64) -> Axes {
         let numbers: Vec<u64> = alternatives.iter().map(|of| of.spares).collect();
         let first = numbers.first().copied().unwrap_or_default();
-        let highest = alternatives.iter().map(|of| of.chance_short).fold(2.0 * (1.0 - level), f64::max);
+        let highest =
+            alternatives.iter().map(|of| of.stockout_probability).fold(2.0 * (1.0 - level), f64::max);
         Axes {
             first,
             last: numbers.last().copied().unwrap_or_default(),
@@ -147,9 +148,13 @@ fn chances(svg: &mut Markup, axes: &Axes) {
 
 fn bars(svg: &mut Markup, of_kind: &TileSpares, axes: &Axes) {
     let gap = if axes.width > 5.0 { 0.14 * axes.width } else { 0.0 };
-    for Alternative { spares, chance_short } in &of_kind.spares.alternatives {
+    for Alternative { spares, stockout_probability } in &of_kind.spares.alternatives {
         // What is next to nothing is still to be seen.
-        let height = (PLOT[3] - axes.y(*chance_short)).max(if *chance_short > 0.0 { 0.6 } else { 0.0 });
+        let height = (PLOT[3] - axes.y(*stockout_probability)).max(if *stockout_probability > 0.0 {
+            0.6
+        } else {
+            0.0
+        });
         svg.tag("rect")
             .with("data-spares", spares.to_string())
             .with("x", axes.x(*spares) - axes.width / 2.0 + gap)
@@ -190,14 +195,14 @@ fn marks(svg: &mut Markup, of_kind: &TileSpares, axes: &Axes) {
     if let Some(least) =
         least.filter(|least| !same && axes.first <= least.spares && least.spares <= axes.last)
     {
-        let [x, top] = [axes.x(least.spares), axes.y(least.chance_short)];
+        let [x, top] = [axes.x(least.spares), axes.y(least.stockout_probability)];
         let diamond = format!("M{x:.1} {:.1}l5 5l-5 5l-5 -5Z", top - 5.0);
         let over = (top.min(open) - 56.0).max(PLOT[1] + 8.0);
         line(svg, [x, over + 4.0], [x, top]).with("stroke", INK).empty();
         svg.tag("path").with("d", diamond).with("fill", PAPER).with("stroke", INK).empty();
         label(svg, [x, over], anchor(x)).text(&format!("least cost {}", least.spares));
     }
-    let [x, top] = [axes.x(bought.spares), axes.y(bought.chance_short)];
+    let [x, top] = [axes.x(bought.spares), axes.y(bought.stockout_probability)];
     let over = (top.min(open) - 34.0).max(PLOT[1] + 8.0);
     line(svg, [x, over + 4.0], [x, top]).with("stroke", INK).empty();
     let words = if same { ", the least cost too" } else { "" };

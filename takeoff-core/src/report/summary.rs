@@ -70,7 +70,7 @@ fn bring(page: &mut Page, takeoff: &Takeoff, shown: Quantities) {
 
 fn material(line: &MaterialLine, shown: Quantities) -> String {
     if line.waste == 0.0 {
-        return line.item.clone();
+        return line.item.name();
     }
     let need = shown.amount(line.need, line.unit);
     let each = if line.unit == Unit::Each { " pieces" } else { "" };
@@ -79,7 +79,7 @@ fn material(line: &MaterialLine, shown: Quantities) -> String {
 
 /// The spares of one kind of piece, and what they are made of.
 pub(super) fn spare(spares: &TileSpares, display: Display) -> String {
-    let TileSpares { tile, spares, weight_g, hidden, least_cost, .. } = spares;
+    let TileSpares { tile, spares, weight_g, salvageable, least_cost, .. } = spares;
     let mut parts = vec![format!("{} for breakage", spares.used_at_level)];
     if spares.for_severed > 0 {
         parts.push(format!("{} for tiles that can't be cut in one piece", spares.for_severed));
@@ -90,7 +90,8 @@ pub(super) fn spare(spares: &TileSpares, display: Display) -> String {
     if spares.harvested > 0 {
         parts.push(format!("{} salvaged from under the arrays", spares.harvested));
     }
-    let (bring, parts, chance) = (spares.spares, parts.join(", "), words::chance(spares.chance_short));
+    let (bring, parts, chance) =
+        (spares.spares, parts.join(", "), words::chance(spares.stockout_probability));
     let weight = weight_g.map_or(String::new(), |grams| {
         let weight = Weight::from_grams(grams * bring as f64);
         let shown = match display {
@@ -99,7 +100,7 @@ pub(super) fn spare(spares: &TileSpares, display: Display) -> String {
         };
         format!(", {shown}")
     });
-    let could = match (*hidden).min(spares.harvested + bring) - spares.harvested {
+    let could = match (*salvageable).min(spares.harvested + bring) - spares.harvested {
         0 => String::new(),
         more => format!("; {more} could be taken from under the arrays"),
     };

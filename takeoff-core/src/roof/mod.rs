@@ -10,6 +10,7 @@ mod tiles;
 pub use field::Field;
 pub use frame::{FitError, Frame, PlaneFit};
 pub use lap_lines::SheetLaps;
+pub(crate) use naming::part_name;
 pub use naming::{piece_name, tile_name};
 pub use noses::{MOST_COURSES, NosesError, noses_at, noses_between};
 pub use site::{Site, outline_of};

@@ -23,11 +23,15 @@ pub fn tile_name(tiles: &TileGrid, field: Rect, tile: TileId, piece: Option<u16>
 
 /// What to order for a part: the tile's name, with `, pan` or `, cover` for a two-piece tile.
 pub fn piece_name(slope: &Slope, part: Part) -> String {
-    let name = &slope.tile.name;
+    part_name(&slope.tile.name, part)
+}
+
+/// The same for a tile by its name.
+pub(crate) fn part_name(tile: &str, part: Part) -> String {
     match part {
-        Part::Tile => name.clone(),
-        Part::Pan => format!("{name}, pan"),
-        Part::Cover => format!("{name}, cover"),
+        Part::Tile => tile.to_owned(),
+        Part::Pan => format!("{tile}, pan"),
+        Part::Cover => format!("{tile}, cover"),
     }
 }
 

@@ -1,7 +1,7 @@
-//! Tiles that break while they are handled, and the spares to have on the roof for them.
+//! Spare tiles for those that break while they are handled.
 //!
-//! Each tile handled breaks or not with the probability of its class, which the job states or a crew's record
-//! teaches; the number of spares used is then a random count whose distribution is computed exactly.
+//! Each tile handled breaks or not with the probability of its class, which the job states or follows from a crew's
+//! record; the number of spares used is a random count whose distribution is exact.
 mod need;
 mod tile_least_cost;
 mod tile_spares;

@@ -1,11 +1,11 @@
-//! From the tiles handled to the spares to buy.
+//! Spares to buy for the tiles handled.
 use schemars::JsonSchema;
 use serde::Serialize;
 
 use crate::model::Breakage;
 use crate::probability::{CountError, Distribution, Rate, least_cost};
 
-/// How many tiles of one kind are handled, each in the first class that holds for it.
+/// Numbers of tiles of one kind that are handled, each in the first class that holds for it.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, JsonSchema)]
 pub struct Handled {
     /// Left without a sound piece: made up from new tiles, no trial.
@@ -20,12 +20,12 @@ pub struct Handled {
     pub walked: u64,
 }
 
-/// What one job asks of the spares of one tile kind.
+/// Demand of one job for spares of one kind of tile.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Demand {
     /// The tiles handled.
     pub handled: Handled,
-    /// How often they break.
+    /// Rates at which they break.
     pub breakage: Breakage,
     /// New tiles that the piece for one severed tile is made up from; 2 as a rule.
     pub pieces_for_severed: u64,
@@ -35,7 +35,7 @@ pub struct Demand {
     pub harvested: u64,
 }
 
-/// The spares of one tile kind, and how they came about.
+/// The spares of one tile kind, and how they were derived.
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
 pub struct Spares {
     /// Spares that breakage does not exceed, with the service level's probability.
@@ -52,8 +52,9 @@ pub struct Spares {
     /// record says so little of cut tiles that there is no mean.
     pub expected: Option<f64>,
     /// The probability that the tiles bought, on hand and harvested are not enough.
-    pub chance_short: f64,
-    /// The same for other numbers of tiles bought, ascending: from next to surely short to next to never.
+    #[serde(rename = "chance_short")]
+    pub stockout_probability: f64,
+    /// The same for other numbers of tiles bought, ascending: from almost certain shortage to almost none.
     pub alternatives: Vec<Alternative>,
     /// The distribution of the spares that breakage uses.
     #[serde(skip)]
@@ -66,27 +67,28 @@ pub struct Alternative {
     /// Tiles bought.
     pub spares: u64,
     /// The probability that these, those on hand and those harvested are not enough.
-    pub chance_short: f64,
+    #[serde(rename = "chance_short")]
+    pub stockout_probability: f64,
 }
 
 /// How far the alternatives reach to either side of the number to buy, at least.
 const REACH: u64 = 2;
 /// They reach from where the chance of running short is 1 less this, to where it is this.
 const NEXT_TO_NONE: f64 = 0.001;
-/// The most steps from one end of the alternatives to the other; where more are needed, they are larger.
+/// Most steps from one end of the alternatives to the other; a longer range takes larger steps.
 const STEPS: u64 = 400;
 
-/// A class of tiles that one rate holds for. Every job's tiles of that class are in it: what is not known of the rate
-/// is the same for all of them.
+/// A class of tiles with one rate, over all jobs: where the rate is uncertain, it is the same unknown rate for all of
+/// them.
 #[derive(Clone, Copy, Debug, PartialEq)]
 struct Class {
-    what: What,
+    operation: Operation,
     rate: Rate,
 }
 
-/// What is done with the tiles of a class.
+/// Operation on the tiles of a class.
 #[derive(Clone, Copy, Debug, PartialEq)]
-enum What {
+enum Operation {
     /// Cut, and a spare is cut until it stays whole.
     CutUntilWhole,
     /// Cut once.
@@ -98,27 +100,31 @@ enum What {
 
 impl Class {
     fn used(self, n: u64) -> Result<Distribution, CountError> {
-        if self.what == What::CutUntilWhole { self.rate.broken_before(n) } else { self.rate.broken(n) }
+        if self.operation == Operation::CutUntilWhole {
+            self.rate.broken_before(n)
+        } else {
+            self.rate.broken(n)
+        }
     }
 
     fn expected(self, n: u64) -> Option<f64> {
-        let until_whole = self.what == What::CutUntilWhole;
+        let until_whole = self.operation == Operation::CutUntilWhole;
         if until_whole { self.rate.mean_broken_before(n) } else { Some(self.rate.mean_broken(n)) }
     }
 }
 
-/// How many tiles of all jobs are in each class.
+/// Classes of the tiles of all jobs, each with its number of tiles.
 fn classes(jobs: &[Demand]) -> Vec<(Class, u64)> {
     let mut classes: Vec<(Class, u64)> = Vec::new();
     for Demand { handled, breakage, .. } in jobs {
-        let cut = if breakage.recut { What::CutUntilWhole } else { What::Cut };
-        for (what, rate, n) in [
+        let cut = if breakage.recut { Operation::CutUntilWhole } else { Operation::Cut };
+        for (operation, rate, n) in [
             (cut, breakage.cut, handled.cut),
-            (What::Removed, breakage.removed, handled.removed),
-            (What::Loosened, breakage.loosened, handled.loosened),
-            (What::Walked, breakage.walked, handled.walked),
+            (Operation::Removed, breakage.removed, handled.removed),
+            (Operation::Loosened, breakage.loosened, handled.loosened),
+            (Operation::Walked, breakage.walked, handled.walked),
         ] {
-            let class = Class { what, rate };
+            let class = Class { operation, rate };
             match classes.iter_mut().find(|(known, _)| *known == class) {
                 Some((_, count)) => *count = count.saturating_add(n),
                 None => classes.push((class, n)),
@@ -178,7 +184,7 @@ pub fn expected(jobs: &[Demand]) -> Option<f64> {
 /// let spares = pooled(&[job], 0.9)?;
 /// assert_eq!(spares.used_at_level, 2);
 /// assert_eq!(spares.spares, 2 + 2 - 1);
-/// assert!((spares.chance_short - (1.0 - 0.930)).abs() < 0.001);
+/// assert!((spares.stockout_probability - (1.0 - 0.930)).abs() < 0.001);
 ///
 /// // Two such jobs pooled: P(X ≤ 3) of 20 tiles is 0.867, P(X ≤ 4) 0.957; and here 4 is what two jobs need apart.
 /// assert_eq!(pooled(&[job, job], 0.9)?.used_at_level, 4);
@@ -198,12 +204,12 @@ pub fn pooled(jobs: &[Demand], service_level: f64) -> Result<Spares, CountError>
         harvested: sum(|job| Some(job.harvested))?,
         spares: 0,
         expected: expected(jobs),
-        chance_short: 0.0,
+        stockout_probability: 0.0,
         alternatives: Vec::new(),
         distribution,
     };
     spares.spares = spares.to_buy(spares.used_at_level);
-    spares.chance_short = spares.chance_short_with(spares.spares);
+    spares.stockout_probability = spares.stockout_probability_with(spares.spares);
     spares.alternatives = spares.range();
     Ok(spares)
 }
@@ -216,7 +222,7 @@ impl Spares {
     }
 
     /// The probability that so many tiles bought, with those on hand and harvested, are not enough.
-    pub fn chance_short_with(&self, bought: u64) -> f64 {
+    pub fn stockout_probability_with(&self, bought: u64) -> f64 {
         let all = bought.saturating_add(self.on_hand).saturating_add(self.harvested);
         all.checked_sub(self.for_severed).map_or(1.0, |left| self.distribution.chance_above(left))
     }
@@ -227,7 +233,7 @@ impl Spares {
         least_cost(&self.distribution, cost_ratio).map(|for_breakage| self.to_buy(for_breakage))
     }
 
-    /// The numbers of tiles worth a look.
+    /// Numbers of tiles from almost certain shortage to almost none.
     fn range(&self) -> Vec<Alternative> {
         let end = |q| self.distribution.quantile(q).map(|for_breakage| self.to_buy(for_breakage));
         let first = end(NEXT_TO_NONE).unwrap_or(0).min(self.spares.saturating_sub(REACH));
@@ -238,7 +244,10 @@ impl Spares {
         let from = first + (self.spares - first) % step;
         (from..=last)
             .step_by(usize::try_from(step).unwrap_or(usize::MAX))
-            .map(|spares| Alternative { spares, chance_short: self.chance_short_with(spares) })
+            .map(|spares| Alternative {
+                spares,
+                stockout_probability: self.stockout_probability_with(spares),
+            })
             .collect()
     }
 }

@@ -29,7 +29,10 @@ fn classes_add_up() {
     // 40 · 0.06/0.94 + 60 · 0.02 + 100 · 0.01 + 200 · 0.005
     assert_near(got.expected.unwrap(), 2.4 / 0.94 + 1.2 + 1.0 + 1.0, 1e-12);
     assert_near(got.distribution.mean(), 2.4 / 0.94 + 1.2 + 1.0 + 1.0, 1e-12);
-    assert!(got.chance_short <= 0.05 + 1e-12 && got.distribution.chance_above(got.used_at_level - 1) > 0.05);
+    assert!(
+        got.stockout_probability <= 0.05 + 1e-12
+            && got.distribution.chance_above(got.used_at_level - 1) > 0.05
+    );
     assert_eq!(got.spares, got.used_at_level);
 
     let without = Breakage { recut: false, ..BREAKAGE };
@@ -43,8 +46,9 @@ fn severed_tiles_are_no_trial_and_tiles_on_hand_are_used_first() {
     let job = Demand { handled: Handled { severed: 3, ..Handled::default() }, ..JOB };
     let got = pooled(&[job], 0.95).unwrap();
     assert_eq!((got.used_at_level, got.for_severed, got.spares), (0, 6, 6));
-    assert_eq!((got.chance_short, got.expected), (0.0, Some(0.0)));
-    let chances: Vec<(u64, f64)> = got.alternatives.iter().map(|a| (a.spares, a.chance_short)).collect();
+    assert_eq!((got.stockout_probability, got.expected), (0.0, Some(0.0)));
+    let chances: Vec<(u64, f64)> =
+        got.alternatives.iter().map(|a| (a.spares, a.stockout_probability)).collect();
     assert_eq!(chances, [(4, 1.0), (5, 1.0), (6, 0.0), (7, 0.0), (8, 0.0)]);
 
     let got = pooled(&[Demand { on_hand: 4, harvested: 2, pieces_for_severed: 3, ..job }], 0.95).unwrap();
@@ -78,8 +82,8 @@ fn alternatives_run_from_surely_short_to_next_to_never_and_stay_few() {
     for job in [JOB, cut_only(3), cut_only(200_000), Demand { on_hand: 9, ..JOB }] {
         let got = pooled(&[job], 0.95).unwrap();
         let (first, last) = (got.alternatives[0], got.alternatives[got.alternatives.len() - 1]);
-        assert!(first.spares == 0 || first.chance_short > 0.98, "{first:?}");
-        assert!(last.chance_short < 0.002, "{last:?}");
+        assert!(first.spares == 0 || first.stockout_probability > 0.98, "{first:?}");
+        assert!(last.stockout_probability < 0.002, "{last:?}");
         assert!(got.alternatives.len() <= 402);
         let steps: BTreeSet<u64> = got.alternatives.windows(2).map(|w| w[1].spares - w[0].spares).collect();
         assert_eq!(steps.len(), 1);
@@ -102,8 +106,8 @@ fn jobs_of_one_rate_are_one_job_and_one_record_makes_them_depend() {
     let whole = Demand { on_hand: 5, ..cut_only(80) };
     assert_eq!(pooled(&halves, 0.95), pooled(&[whole], 0.95));
 
-    let learnt = Breakage { cut: Rate::Beta { alpha: 5.0, beta: 95.0 }, ..BREAKAGE };
-    let of_crew = |n| Demand { breakage: learnt, ..cut_only(n) };
+    let posterior = Breakage { cut: Rate::Beta { alpha: 5.0, beta: 95.0 }, ..BREAKAGE };
+    let of_crew = |n| Demand { breakage: posterior, ..cut_only(n) };
     let together = used(&[of_crew(30), of_crew(50)]).unwrap();
     assert_eq!(together, Distribution::beta_failures_before(80, 5.0, 95.0).unwrap());
     // Two crews of the same skill each: independent, so that the sum spreads less.
@@ -115,11 +119,11 @@ fn jobs_of_one_rate_are_one_job_and_one_record_makes_them_depend() {
 
 #[test]
 fn a_record_too_short_has_no_mean_and_refuses_what_it_cannot_know() {
-    let learnt = Breakage { cut: Rate::Beta { alpha: 0.06, beta: 0.94 }, ..BREAKAGE };
-    let job = Demand { breakage: learnt, ..JOB };
+    let posterior = Breakage { cut: Rate::Beta { alpha: 0.06, beta: 0.94 }, ..BREAKAGE };
+    let job = Demand { breakage: posterior, ..JOB };
     let got = pooled(&[job], 0.95).unwrap();
     assert_eq!(got.expected, None);
-    assert!(got.chance_short <= 0.05 && got.distribution.chance_above(got.used_at_level - 1) > 0.05);
+    assert!(got.stockout_probability <= 0.05 && got.distribution.chance_above(got.used_at_level - 1) > 0.05);
     assert_eq!(pooled(&[job], 0.999_999), Err(CountError::RecordTooShort));
     // Nothing is cut: nothing is unknown.
     let none = Demand { handled: Handled { cut: 0, ..HANDLED }, ..job };
@@ -130,7 +134,7 @@ fn any_rate() -> impl Strategy<Value = Rate> {
     prop_oneof![
         (0.0..0.3f64).prop_map(Rate::Known),
         (0..60u64, 1..200u64, 0.01..0.2f64).prop_map(|(broken, whole, p)| {
-            Rate::learnt(p, 20, Record { handled: broken + whole, broken }).unwrap()
+            Rate::posterior(p, 20, Record { handled: broken + whole, broken }).unwrap()
         }),
     ]
 }
@@ -169,10 +173,10 @@ proptest! {
         }
         let stocked = pooled(&[job], q).unwrap();
         prop_assert_eq!(stocked.spares, need.spares.saturating_sub(job.on_hand + job.harvested));
-        prop_assert!(stocked.chance_short <= need.chance_short);
-        prop_assert!(stocked.alternatives.windows(2).all(|w| w[0].chance_short >= w[1].chance_short));
-        let ordered = (stocked.spares, stocked.chance_short);
-        prop_assert!(stocked.alternatives.iter().any(|a| (a.spares, a.chance_short) == ordered));
+        prop_assert!(stocked.stockout_probability <= need.stockout_probability);
+        prop_assert!(stocked.alternatives.windows(2).all(|w| w[0].stockout_probability >= w[1].stockout_probability));
+        let ordered = (stocked.spares, stocked.stockout_probability);
+        prop_assert!(stocked.alternatives.iter().any(|a| (a.spares, a.stockout_probability) == ordered));
     }
 
     #[test]

@@ -4,16 +4,16 @@ use std::sync::Arc;
 use schemars::JsonSchema;
 use serde::Serialize;
 
-use super::tile_least_cost::{least_cost, without_price};
+use super::tile_least_cost::{least_cost, no_least_cost};
 use super::{Demand, Handled, LeastCost, Spares, pooled};
 use crate::deck::{TileClass, count};
+use crate::materials::Piece;
 use crate::model::{Job, Pieces, Problem, Severity, Stock, Tile};
 use crate::probability::CountError;
-use crate::roof::{Part, piece_name};
+use crate::roof::Part;
 use crate::slope_takeoff::Worked;
 
-/// The spares of every kind of piece that some slope uses, in the order of the job's tiles, and what is odd about
-/// them.
+/// The spares of every kind of piece that some slope uses, in the order of the job's tiles, and findings on them.
 ///
 /// Tiles walked on are given by the slope; of a two-piece tile they are its covers, which lie on top.
 pub(crate) fn tile_spares(
@@ -24,8 +24,8 @@ pub(crate) fn tile_spares(
     let mut findings = Vec::new();
     for (tile, part, stock) in job.tiles.iter().flat_map(parts) {
         let mut handled = Handled::default();
-        let mut hidden = 0;
-        let mut name = None;
+        let mut salvageable = 0;
+        let mut is_used = false;
         for (slope, worked) in job.slopes.iter().zip(worked) {
             if !Arc::ptr_eq(&slope.tile, tile) {
                 continue;
@@ -36,30 +36,35 @@ pub(crate) fn tile_spares(
             handled.removed += of(TileClass::Removed);
             handled.loosened += of(TileClass::Loosened);
             handled.walked += if part == Part::Pan { 0 } else { slope.walked };
-            hidden += worked.hidden.iter().filter(|(of, _)| *of == part).map(|(_, count)| count).sum::<u64>();
-            name = Some(piece_name(slope, part));
+            let under_arrays = worked.hidden.iter().filter(|(of, _)| *of == part);
+            salvageable += under_arrays.map(|(_, count)| count).sum::<u64>();
+            is_used = true;
         }
-        let Some(name) = name else { continue };
-        findings.extend(harvest_beyond_arrays(&name, stock, hidden));
+        if !is_used {
+            continue;
+        }
+        let piece = Piece::new(&tile.name, part);
+        findings.extend(harvest_beyond_arrays(&piece, stock, salvageable));
         let demand = Demand {
             handled,
             breakage: job.practice.breakage,
             pieces_for_severed: job.practice.pieces_for_severed,
             on_hand: stock.on_hand,
-            harvested: stock.harvest.min(hidden),
+            harvested: stock.harvest.min(salvageable),
         };
-        let spares =
-            pooled(&[demand], job.practice.service_level).map_err(|error| vec![uncountable(&name, error)])?;
-        let mut of_kind =
-            TileSpares { tile: name, handled, hidden, weight_g: tile.weight_g, spares, least_cost: None };
-        of_kind.least_cost = least_cost(job, &of_kind);
-        findings.extend(without_price(job, &of_kind));
-        all.push(of_kind);
+        let spares = pooled(&[demand], job.practice.service_level)
+            .map_err(|error| vec![uncountable(&piece, error)])?;
+        let least_cost = least_cost(job, &piece, &spares);
+        if least_cost.is_none() {
+            findings.extend(no_least_cost(job, &piece));
+        }
+        let weight_g = tile.weight_g;
+        all.push(TileSpares { tile: piece, handled, salvageable, weight_g, spares, least_cost });
     }
     Ok((all, findings))
 }
 
-/// The parts of a tile with what need not be bought of them.
+/// The parts of a tile, each with the pieces of it that need not be bought.
 fn parts(tile: &Arc<Tile>) -> Vec<(&Arc<Tile>, Part, &Stock)> {
     match &tile.pieces {
         Pieces::One { stock, .. } => vec![(tile, Part::Tile, stock)],
@@ -69,10 +74,10 @@ fn parts(tile: &Arc<Tile>) -> Vec<(&Arc<Tile>, Part, &Stock)> {
     }
 }
 
-fn harvest_beyond_arrays(name: &str, stock: &Stock, hidden: u64) -> Option<Problem> {
-    (stock.harvest > hidden).then(|| {
+fn harvest_beyond_arrays(piece: &Piece, stock: &Stock, salvageable: u64) -> Option<Problem> {
+    (stock.harvest > salvageable).then(|| {
         let message = format!(
-            "{} of `{name}` are to be taken from under the arrays, which hide {hidden} that are whole and stay as they \
+            "{} of `{piece}` are to be taken from under the arrays, which hide {salvageable} that are whole and stay as they \
              are",
             stock.harvest
         );
@@ -81,8 +86,8 @@ fn harvest_beyond_arrays(name: &str, stock: &Stock, hidden: u64) -> Option<Probl
     })
 }
 
-/// The spares of a kind of piece that can't be counted.
-fn uncountable(name: &str, error: CountError) -> Problem {
+/// An error: the spares of a kind of piece have no usable distribution.
+fn uncountable(piece: &Piece, error: CountError) -> Problem {
     let (help, path) = match error {
         CountError::RecordTooShort => {
             ("give the stated chances more weight, or a lower service level", "/practice/crew_record")
@@ -91,7 +96,7 @@ fn uncountable(name: &str, error: CountError) -> Problem {
     };
     Problem {
         code: "breakage-too-wide".to_owned(),
-        message: format!("the spares of `{name}` can't be counted: {error}"),
+        message: format!("the spares of `{piece}` can't be counted: {error}"),
         help: help.to_owned(),
         path: path.to_owned(),
         severity: Severity::Error,
@@ -102,11 +107,12 @@ fn uncountable(name: &str, error: CountError) -> Problem {
 #[derive(Clone, Debug, Serialize, JsonSchema)]
 pub struct TileSpares {
     /// The tile, with `, pan` or `, cover` for a two-piece tile.
-    pub tile: String,
+    pub tile: Piece,
     /// How many tiles are handled, by class.
     pub handled: Handled,
     /// Whole tiles that the arrays hide and that nothing else is done to: they can be harvested.
-    pub hidden: u64,
+    #[serde(rename = "hidden")]
+    pub salvageable: u64,
     /// What one tile weighs, grams, if the job says.
     pub weight_g: Option<f64>,
     /// The count and how it was found.

@@ -17,7 +17,7 @@ pub use result::*;
 
 use crate::model::{Job, Problem};
 use crate::pricing::bid;
-use crate::quantities::{materials, unused_waste};
+use crate::quantities::{conflicting_items, job_bill, materials, unused_waste};
 use crate::screening::screening;
 
 use crate::quantities::{counts, cutting};
@@ -28,7 +28,9 @@ use crate::spares::tile_spares;
 ///
 /// # Errors
 ///
-/// When the count of tiles that may break has no usable distribution (a breakage near 1 on very many tiles).
+/// When the count of tiles that may break has no usable distribution (a breakage near 1 on very many tiles), and when an
+/// assembly brings an item with the name of a line that the takeoff works out in another way
+/// ([`conflicting_items`]).
 ///
 /// # Example
 ///
@@ -40,6 +42,10 @@ use crate::spares::tile_spares;
 /// assert_eq!(takeoff.counts.posts, takeoff.slopes[0].posts.len() as u64);
 /// ```
 pub fn takeoff(job: &Job) -> Result<Takeoff, Vec<Problem>> {
+    let conflicts = conflicting_items(job);
+    if !conflicts.is_empty() {
+        return Err(conflicts);
+    }
     let worked: Vec<Worked> =
         job.slopes.iter().enumerate().map(|(place, slope)| work(job, place, slope)).collect();
     let (spares, of_spares) = tile_spares(job, &worked)?;
@@ -51,13 +57,14 @@ pub fn takeoff(job: &Job) -> Result<Takeoff, Vec<Problem>> {
     findings.extend(screened);
     let (rolls, joined) = cutting(job, &slopes);
     findings.extend(joined);
-    let materials = materials(job, &slopes, &spares, &rolls);
+    let bill = job_bill(job, &slopes, &spares);
+    let materials = materials(job, &bill, &slopes, &spares, &rolls);
     findings.extend(unused_waste(job, &materials));
     Ok(Takeoff {
         format: "tilepost-takeoff/1".to_owned(),
         job: job.name.clone(),
         display: job.display,
-        bid: bid(job, &materials, &counts, &slopes)?,
+        bid: bid(job, &bill, &materials)?,
         materials,
         service_level: job.practice.service_level,
         cautions: cautions::cautions(&counts),

@@ -175,7 +175,7 @@ fn what(taken: &Takeoff, low: bool) -> String {
     let post = &slope.posts[0];
     let kinds: Vec<_> = slope.cuts.iter().map(|cut| cut.kind).collect();
     let handled: Vec<_> = taken.spares.iter().map(|of| of.handled).collect();
-    let fasteners = taken.materials.iter().find(|line| line.item == "fastener for tile");
+    let fasteners = taken.materials.iter().find(|line| line.item.name() == "fastener for tile");
     let fasteners = fasteners.map_or(0.0, |line| line.need);
     let patches: Vec<_> = slope.patches.iter().map(|patch| (patch.pieces, patch.lap_line_mm)).collect();
     let passes = (post.top.tuck_short_mm > 0.0, post.top.side_short_mm > 0.0, low);

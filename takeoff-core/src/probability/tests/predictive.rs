@@ -41,22 +41,22 @@ fn families_of_saxony() {
 // Laplace's rule of succession: after `s` of `n` the next is one with (s + 1)/(n + 2), from a uniform prior.
 #[test]
 fn rule_of_succession() {
-    let rate = Rate::learnt(0.5, 2, Record { handled: 10, broken: 3 }).unwrap();
+    let rate = Rate::posterior(0.5, 2, Record { handled: 10, broken: 3 }).unwrap();
     assert_eq!(rate, Rate::Beta { alpha: 4.0, beta: 8.0 });
     assert_near(beta_binomial(1, 4.0, 8.0).probability(1), 4.0 / 12.0, 1e-15);
 }
 
 #[test]
 fn records_that_make_no_rate() {
-    let learnt = |weight, handled, broken| Rate::learnt(0.06, weight, Record { handled, broken });
-    assert_eq!(learnt(50, 9, 10), Err(RecordError::MoreBrokenThanHandled));
+    let posterior = |weight, handled, broken| Rate::posterior(0.06, weight, Record { handled, broken });
+    assert_eq!(posterior(50, 9, 10), Err(RecordError::MoreBrokenThanHandled));
     for (handled, broken) in [(0, 0), (9, 0), (9, 9)] {
-        assert_eq!(learnt(0, handled, broken), Err(RecordError::SaysNothing));
-        assert!(learnt(1, handled, broken).is_ok());
+        assert_eq!(posterior(0, handled, broken), Err(RecordError::SaysNothing));
+        assert!(posterior(1, handled, broken).is_ok());
     }
-    assert_eq!(learnt(0, 9, 1), Ok(Rate::Beta { alpha: 1.0, beta: 8.0 }));
+    assert_eq!(posterior(0, 9, 1), Ok(Rate::Beta { alpha: 1.0, beta: 8.0 }));
     // Stated as impossible, and never seen otherwise.
-    assert_eq!(Rate::learnt(0.0, 50, Record { handled: 90, broken: 0 }), Ok(Rate::Known(0.0)));
+    assert_eq!(Rate::posterior(0.0, 50, Record { handled: 90, broken: 0 }), Ok(Rate::Known(0.0)));
 }
 
 #[test]
@@ -153,7 +153,7 @@ proptest! {
     #[test]
     fn a_heavy_weight_is_a_known_rate(n in 1..200u64, p in 0.001..0.5f64) {
         let far = |weight: u64| {
-            let Ok(Rate::Beta { alpha, beta }) = Rate::learnt(p, weight, Record::default()) else { return f64::NAN };
+            let Ok(Rate::Beta { alpha, beta }) = Rate::posterior(p, weight, Record::default()) else { return f64::NAN };
             let pairs = [
                 (beta_binomial(n, alpha, beta), binomial(n, p)),
                 (beta_failures(n, alpha, beta), failures_before(n, p)),

@@ -56,7 +56,7 @@ fn unpriced(html: &mut Markup, bid: &Bid, shown: Quantities) {
 
 fn materials(html: &mut Markup, bid: &Bid, shown: Quantities) {
     Grid::new("Materials in packs", &bid.lines)
-        .name("item", |line| line.item.clone())
+        .name("item", |line| line.item.name())
         .number("need", |line| shown.amount(line.need, line.unit))
         .number("waste", |line| if line.waste == 0.0 { String::new() } else { words::percent(line.waste) })
         .number("with waste", |line| shown.amount(line.need_with_waste, line.unit))

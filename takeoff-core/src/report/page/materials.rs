@@ -41,7 +41,7 @@ fn entry(html: &mut Markup, takeoff: &Takeoff, line: &MaterialLine) {
     let bring = shown.amount(line.bring, line.unit);
     let waste = if line.waste == 0.0 { String::new() } else { words::percent(line.waste) };
     html.tag("tr").holds(|html| {
-        html.tag("th").with("scope", "row").text(&line.item);
+        html.tag("th").with("scope", "row").text(&line.item.name());
         html.tag("td").with("class", "number").text(&shown.amount(line.need, line.unit));
         html.tag("td").with("class", "number").text(&waste);
         html.tag("td").with("class", "number bring").text(&bring);

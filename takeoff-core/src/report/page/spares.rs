@@ -26,12 +26,12 @@ pub(super) fn section(takeoff: &Takeoff) -> Option<Section> {
             }
         });
         for of_kind in &takeoff.spares {
-            if let Some(chart) = spares_chart(takeoff, &of_kind.tile) {
+            if let Some(chart) = spares_chart(takeoff, &of_kind.tile.to_string()) {
                 html.tag("figure").with("class", "chart").holds(|html| html.put(&chart));
             }
             Grid::new(format!("If you bring fewer or more: {}", of_kind.tile), around(&of_kind.spares))
                 .name("spare tiles", |other| other.spares.to_string())
-                .number("chance of running short", |other| words::chance(other.chance_short))
+                .number("chance of running short", |other| words::chance(other.stockout_probability))
                 .write(html);
         }
     }))

@@ -1,6 +1,7 @@
 //! Purchases and their cost.
 use super::super::words;
 use super::Table;
+use crate::materials::Material;
 use crate::pricing::{Bid, BidLine, BidPack, Unpriced};
 use crate::takeoff::Takeoff;
 use crate::units::Unit;
@@ -35,7 +36,7 @@ impl<'a> Row<'a> {
         }
     }
 
-    fn item(self) -> (&'a str, Unit, f64) {
+    fn item(self) -> (&'a Material, Unit, f64) {
         match self {
             Row::Bought(line, _) => (&line.item, line.unit, line.need_with_waste),
             Row::Unpriced(line) => (&line.item, line.unit, line.need_with_waste),
@@ -50,7 +51,7 @@ pub fn bid(takeoff: &Takeoff) -> Table<'_> {
     let bid = takeoff.bid.as_ref();
     let currency = bid.map_or("", |bid| bid.currency.as_str());
     Table::new(bid.into_iter().flat_map(Row::all).collect())
-        .text("item", |row| row.item().0)
+        .text("item", |row| row.item().0.name())
         .text("unit", |row| words::unit(row.item().1))
         .number_if_any("need", |row| Some(row.line()?.need))
         .number_if_any("waste_share", |row| Some(row.line()?.waste))

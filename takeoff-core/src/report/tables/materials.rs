@@ -14,12 +14,12 @@ pub fn materials(takeoff: &Takeoff) -> Table<'_> {
 }
 
 /// Each item with the amount to bring, in words.
-pub(crate) fn brought(takeoff: &Takeoff) -> Vec<(&str, String)> {
+pub(crate) fn brought(takeoff: &Takeoff) -> Vec<(String, String)> {
     let quantities = Quantities(takeoff.display);
     takeoff
         .materials
         .iter()
-        .map(|line| (line.item.as_str(), quantities.amount(line.bring, line.unit)))
+        .map(|line| (line.item.name(), quantities.amount(line.bring, line.unit)))
         .collect()
 }
 
@@ -31,7 +31,7 @@ pub fn ordered(order: &Order) -> Table<'_> {
 fn table(lines: &[MaterialLine], display: Display) -> Table<'_> {
     let quantities = Quantities(display);
     Table::new(lines.iter().collect())
-        .text("item", |line| line.item.as_str())
+        .text("item", |line| line.item.name())
         .text("unit", |line| words::unit(line.unit))
         .number("need", |line| line.need)
         .number("waste_share", |line| line.waste)

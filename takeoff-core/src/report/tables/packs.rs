@@ -6,7 +6,7 @@ use crate::pricing::{BidLine, BidPack, Purchase};
 pub fn packs(purchase: &Purchase) -> Table<'_> {
     let of_line = |line| line_packs(line).map(move |pack| (line, pack));
     Table::new(purchase.lines.iter().flat_map(of_line).collect())
-        .text("item", |(line, _)| line.item.as_str())
+        .text("item", |(line, _)| line.item.name())
         .text("pack", |(_, pack)| pack.pack_shown.as_str())
         .whole("packs", |(_, pack)| pack.packs)
         .text("unit_price", |(_, pack)| pack.unit_price.to_string())

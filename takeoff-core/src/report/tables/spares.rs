@@ -5,7 +5,7 @@ use crate::takeoff::Takeoff;
 /// One row a kind of piece, in the order of the job's tiles.
 pub fn spares(takeoff: &Takeoff) -> Table<'_> {
     Table::new(takeoff.spares.iter().collect())
-        .text("tile", |of| of.tile.as_str())
+        .text("tile", |of| of.tile.to_string())
         .whole("severed", |of| of.handled.severed)
         .whole("cut", |of| of.handled.cut)
         .whole("removed", |of| of.handled.removed)
@@ -15,11 +15,11 @@ pub fn spares(takeoff: &Takeoff) -> Table<'_> {
         .whole("used_at_level", |of| of.spares.used_at_level)
         .whole("for_severed", |of| of.spares.for_severed)
         .whole("on_hand", |of| of.spares.on_hand)
-        .whole("hidden", |of| of.hidden)
+        .whole("hidden", |of| of.salvageable)
         .whole("harvested", |of| of.spares.harvested)
         .whole("spares", |of| of.spares.spares)
         .number_if_any("expected_tiles", |of| of.spares.expected)
-        .number("chance_short_share", |of| of.spares.chance_short)
+        .number("chance_short_share", |of| of.spares.stockout_probability)
         .whole_if_any("least_cost_spares", |of| of.least_cost.as_ref().map(|least| least.spares))
         .number_if_any("cost_ratio_share", |of| of.least_cost.as_ref().map(|least| least.cost_ratio))
         .number_if_any("weight_g", |of| of.weight_g)

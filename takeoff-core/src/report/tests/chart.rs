@@ -11,7 +11,7 @@ fn charts(each: impl Fn(&TileSpares, &Document<'_>)) {
     let mut drawn = 0;
     for takeoff in sample::all() {
         for of_kind in &takeoff.spares {
-            let svg = spares_chart(&takeoff, &of_kind.tile).unwrap();
+            let svg = spares_chart(&takeoff, &of_kind.tile.to_string()).unwrap();
             each(of_kind, &Document::parse(&svg).unwrap());
             drawn += 1;
         }
@@ -38,11 +38,11 @@ fn a_bar_is_as_high_as_its_chance() {
         assert_eq!(bars.len(), of_kind.spares.alternatives.len());
         // The scale is read off the first bar that is high enough to be exact.
         let scale = bars.iter().zip(&of_kind.spares.alternatives).find_map(|(bar, of)| {
-            (number(*bar, "height") > 10.0).then(|| number(*bar, "height") / of.chance_short)
+            (number(*bar, "height") > 10.0).then(|| number(*bar, "height") / of.stockout_probability)
         });
         for (bar, of) in bars.iter().zip(&of_kind.spares.alternatives) {
             assert_eq!(bar.attribute("data-spares").unwrap(), of.spares.to_string());
-            let expected = scale.unwrap_or(0.0) * of.chance_short;
+            let expected = scale.unwrap_or(0.0) * of.stockout_probability;
             assert!((number(*bar, "height") - expected).abs() < 1.6, "{of:?}");
         }
     });
@@ -90,7 +90,7 @@ fn bars_and_words_stay_on_the_chart() {
 #[test]
 fn a_wide_chart_has_few_numbers_and_many_bars() {
     let takeoff = sample::commercial();
-    let svg = spares_chart(&takeoff, &takeoff.spares[0].tile).unwrap();
+    let svg = spares_chart(&takeoff, &takeoff.spares[0].tile.to_string()).unwrap();
     let document = Document::parse(&svg).unwrap();
     assert!(bars(&document).len() > 40);
     let numbers = texts(&document).iter().filter(|text| text.parse::<u64>().is_ok()).count();
@@ -103,7 +103,7 @@ fn any_name_is_a_text_and_an_unknown_one_no_chart() {
     for name in HOSTILE {
         let takeoff: Takeoff = sample::named(name);
         for of_kind in &takeoff.spares {
-            let svg = spares_chart(&takeoff, &of_kind.tile).unwrap();
+            let svg = spares_chart(&takeoff, &of_kind.tile.to_string()).unwrap();
             let document = Document::parse(&svg).unwrap();
             assert!(document.descendants().all(|node| !node.has_tag_name("script")));
         }

@@ -47,7 +47,7 @@ fn every_line_of_the_materials_opens_to_its_basis() {
         assert_eq!(entries.len(), takeoff.materials.len());
         for (entry, line_of) in entries.into_iter().zip(&takeoff.materials) {
             let head = entry.descendants().find(|node| node.has_tag_name("th")).unwrap();
-            assert_eq!(text(head), line(&line_of.item));
+            assert_eq!(text(head), line(&line_of.item.name()));
             let details = entry.descendants().find(|node| node.has_tag_name("details")).unwrap();
             let bring = text(by_class(entry, "number bring")[0]);
             let summary = details.first_element_child().unwrap();
@@ -131,14 +131,18 @@ fn the_bid_tells_every_amount_and_what_has_none() {
         assert!(told.contains(&format!("Price: {} {}", bid.totals.price, bid.currency)), "{told}");
         assert!(told.contains(&line(&bid.rounding)));
         for of in &bid.lines {
-            assert!(told.contains(&line(&of.item)) && told.contains(&of.cost.to_string()), "{}", of.item);
+            assert!(
+                told.contains(&line(&of.item.name())) && told.contains(&of.cost.to_string()),
+                "{}",
+                of.item
+            );
             for pack in of.packs.iter().filter(|pack| pack.packs > 0) {
                 let bought = format!("{} × {} at {}", pack.packs, pack.pack_shown, pack.unit_price);
                 assert!(told.contains(&bought), "{bought}");
             }
         }
         for of in &bid.unpriced {
-            let item = line(&of.item);
+            let item = line(&of.item.name());
             assert!(told.contains(&format!("{item}: ")) && told.contains("without a price"), "{item}");
         }
         for of in &bid.labour {

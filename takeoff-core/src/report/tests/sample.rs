@@ -8,6 +8,7 @@ use serde_json::{Value, json};
 use crate::api::read_and_take_off;
 use crate::job::Files;
 use crate::layout::{Layout, layout};
+use crate::materials::Material;
 use crate::model::Job;
 use crate::takeoff::Takeoff;
 
@@ -154,8 +155,8 @@ pub(in crate::report) fn named(name: &str) -> Takeoff {
         slope.posts[0].name = name.to_owned();
         slope.tiles[0].piece = name.to_owned();
     }
-    for line in takeoff.materials.iter_mut().filter(|line| line.item == seen) {
-        line.item = name.to_owned();
+    for line in takeoff.materials.iter_mut().filter(|line| line.item == Material::Item(seen.clone())) {
+        line.item = Material::Item(name.to_owned());
     }
     takeoff
 }

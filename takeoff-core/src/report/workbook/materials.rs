@@ -6,6 +6,7 @@ use super::page::Head::{Numbers, Words};
 use super::page::{Cell, Page, at};
 use super::styles::{Kind, Look};
 use super::{Book, Sheet};
+use crate::materials::Material;
 use crate::quantities::MaterialLine;
 use crate::report::tables::basis;
 use crate::units::Unit;
@@ -57,7 +58,7 @@ fn material(page: &mut Page<'_>, row: u32, line: &MaterialLine, book: &Book<'_>)
     page.row(
         row,
         [
-            (Look::Text, line.item.as_str().into()),
+            (Look::Text, line.item.name().into()),
             (Look::Text, unit.into()),
             (Look::Number(Kind::Amount), need_of(line, need, book)),
             waste(line, book),
@@ -83,7 +84,8 @@ fn waste(line: &MaterialLine, book: &Book<'_>) -> (Look, Cell) {
 
 /// The need: of spare tiles, what the service level asks for.
 fn need_of(line: &MaterialLine, need: f64, book: &Book<'_>) -> Cell {
-    let tiles = book.takeoff.spares.iter().zip(&book.tile_keys);
-    let of_tile = tiles.into_iter().find(|(spares, _)| line.item == spares.item());
+    let Material::SpareTile(piece) = &line.item else { return need.into() };
+    let mut tiles = book.takeoff.spares.iter().zip(&book.tile_keys);
+    let of_tile = tiles.find(|(spares, _)| spares.tile == *piece);
     of_tile.map_or(need.into(), |(_, key)| Cell::Formula(format!("=spares_{key}"), need))
 }

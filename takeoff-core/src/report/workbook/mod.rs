@@ -23,8 +23,8 @@ mod tiles;
 use rust_decimal::prelude::ToPrimitive;
 use rust_xlsxwriter::{DocProperties, ExcelDateTime, Workbook, Worksheet, XlsxError};
 
+use crate::materials::Material;
 use crate::takeoff::Takeoff;
-use crate::units::Unit;
 use crate::units::{Currency, Money};
 use styles::Styles;
 
@@ -41,11 +41,10 @@ struct Book<'t> {
 }
 
 impl Book<'_> {
-    /// Suffix of the names of an item's cells.
-    fn key_of(&self, item: &str, unit: Unit) -> &str {
-        let lines = self.takeoff.materials.iter().zip(&self.item_keys);
-        let of_item = lines.into_iter().find(|(line, _)| line.item == item && line.unit == unit);
-        of_item.map_or("", |(_, key)| key)
+    /// Suffix of the names of a material's cells.
+    fn key_of(&self, material: &Material) -> &str {
+        let mut lines = self.takeoff.materials.iter().zip(&self.item_keys);
+        lines.find(|(line, _)| line.item == *material).map_or("", |(_, key)| key)
     }
 }
 
@@ -82,8 +81,8 @@ fn book(takeoff: &Takeoff) -> Book<'_> {
         takeoff,
         decimals: currency.as_ref().map_or(2, Currency::decimals),
         styles: Styles::new(takeoff.display, currency.as_ref()),
-        item_keys: names::keys(takeoff.materials.iter().map(|line| line.item.as_str())),
-        tile_keys: names::keys(takeoff.spares.iter().map(|spares| spares.tile.as_str())),
+        item_keys: names::keys(takeoff.materials.iter().map(|line| line.item.name())),
+        tile_keys: names::keys(takeoff.spares.iter().map(|spares| spares.tile.to_string())),
     }
 }
 

@@ -9,11 +9,11 @@ const LONGEST: usize = 60;
 /// ```text
 /// lag 5/16 x 3 1/2 in   →   lag_5_16_x_3_1_2_in
 /// ```
-pub(super) fn keys<'n>(things: impl IntoIterator<Item = &'n str>) -> Vec<String> {
+pub(super) fn keys(things: impl IntoIterator<Item = impl AsRef<str>>) -> Vec<String> {
     let mut taken = BTreeSet::new();
     let mut keys = Vec::new();
     for thing in things {
-        let plain = plain(thing);
+        let plain = plain(thing.as_ref());
         let numbered = (2..).map(|n: u64| format!("{plain}_{n}"));
         let free = std::iter::once(plain.clone()).chain(numbered).find(|key| !taken.contains(key));
         let key = free.unwrap_or(plain);

@@ -8,7 +8,9 @@ use super::page::Head::{Numbers, Words};
 use super::page::{Cell, Page, at};
 use super::styles::{Kind, Look};
 use super::{Book, Sheet, amount};
+use crate::materials::Material;
 use crate::pricing::{Bid, BidLine, BidPack};
+use crate::quantities::MaterialLine;
 
 const HOLDS: u16 = 3;
 const PRICE: u16 = 5;
@@ -100,10 +102,9 @@ fn packs(page: &mut Page<'_>, book: &Book<'_>, bid: &Bid) -> Result<u32, XlsxErr
     let offers = bid.lines.iter().flat_map(|line| {
         let several = line.packs.len() > 1;
         (1..=line.packs.len())
-            .map(move |n| if several { format!("{} {n}", line.item) } else { line.item.clone() })
+            .map(move |n| if several { format!("{} {n}", line.item) } else { line.item.name() })
     });
-    let offers: Vec<String> = offers.collect();
-    let mut names = keys(offers.iter().map(String::as_str)).into_iter();
+    let mut names = keys(offers).into_iter();
     for line in &bid.lines {
         let first = row;
         for pack in &line.packs {
@@ -128,11 +129,11 @@ fn offer(
 ) -> Result<(), XlsxError> {
     let (unit, size) = unit(line.unit, book.takeoff.display);
     let cost = format!("=ROUND({}*{},{})", at(row, PACKS), at(row, PRICE), book.decimals);
-    let needed = book.key_of(&line.item, line.unit);
+    let needed = book.key_of(&line.item);
     page.row(
         row,
         [
-            (Look::Text, line.item.as_str().into()),
+            (Look::Text, line.item.name().into()),
             (Look::Text, pack.pack_shown.as_str().into()),
             (Look::Text, pack.vendor_part.as_deref().into()),
             (Look::Number(Kind::Amount), (pack.pack / size).into()),
@@ -240,19 +241,12 @@ fn exact_cost(pack: &BidPack) -> f64 {
 /// Items in no total.
 fn unpriced(page: &mut Page<'_>, mut row: u32, book: &Book<'_>, bid: &Bid) -> Result<(), XlsxError> {
     // A spare tile that is not needed now has no packs here, but would have with another service level.
-    let not_needed = book.takeoff.spares.iter().map(|spares| spares.item());
-    let not_needed = not_needed.filter(|item| {
-        let listed =
-            bid.lines.iter().map(|line| &line.item).chain(bid.unpriced.iter().map(|line| &line.item));
-        listed.into_iter().all(|known| known != item)
-    });
     let lines = book.takeoff.materials.iter().zip(&book.item_keys);
-    let not_needed: Vec<String> = not_needed.collect();
     let lines: Vec<_> = lines
-        .filter(|(line, _)| {
-            let unpriced =
-                bid.unpriced.iter().any(|known| known.item == line.item && known.unit == line.unit);
-            unpriced || not_needed.contains(&line.item)
+        .filter(|(MaterialLine { item, .. }, _)| {
+            let is_bought = bid.lines.iter().any(|known| known.item == *item);
+            let is_unpriced = bid.unpriced.iter().any(|known| known.item == *item);
+            is_unpriced || matches!(item, Material::SpareTile(_)) && !is_bought
         })
         .collect();
     if lines.is_empty() {
@@ -262,7 +256,7 @@ fn unpriced(page: &mut Page<'_>, mut row: u32, book: &Book<'_>, bid: &Bid) -> Re
     for (line, key) in lines {
         row += 1;
         let (unit, size) = unit(line.unit, book.takeoff.display);
-        page.put(row, 0, Look::Text, line.item.as_str())?;
+        page.put(row, 0, Look::Text, line.item.name())?;
         page.put(row, HOLDS + 1, Look::Text, unit)?;
         let needed = line.need / size * (1.0 + line.waste);
         let formula = format!("=need_with_waste_{key}");

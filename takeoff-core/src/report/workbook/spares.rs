@@ -67,7 +67,7 @@ pub(super) fn spares(book: &Book<'_>) -> Result<Sheet, XlsxError> {
         page.name_range(format!("enough_{key}"), first, last, ENOUGH);
         for (row, s) in (first..).zip(listed) {
             let distribution = &of_kind.spares.distribution;
-            page.put(row, 0, Look::Text, of_kind.tile.as_str())?;
+            page.put(row, 0, Look::Text, of_kind.tile.to_string())?;
             page.put(row, COUNT, Look::Number(Kind::Count), s)?;
             page.put(row, ENOUGH, Look::Number(Kind::Chance), distribution.cdf(s))?;
             page.put(row, SHORT, Look::Number(Kind::Chance), distribution.chance_above(s))?;
@@ -104,7 +104,7 @@ fn kind(
     page.row(
         row,
         [
-            (Look::Text, tile.as_str().into()),
+            (Look::Text, tile.to_string().into()),
             (
                 count,
                 Cell::Formula(

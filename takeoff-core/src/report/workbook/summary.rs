@@ -95,7 +95,7 @@ fn cost(page: &mut Page<'_>, first: u32, book: &Book<'_>, bid: &Bid) -> Result<u
         page.put(row, 3, Look::Text, how)?;
     }
     page.paragraph(row + 1, Look::Note, &format!("Rounding: {}.", bid.rounding))?;
-    let unpriced: Vec<&str> = bid.unpriced.iter().map(|line| line.item.as_str()).collect();
+    let unpriced: Vec<String> = bid.unpriced.iter().map(|line| line.item.name()).collect();
     if !unpriced.is_empty() {
         let text = format!("Without a price, in no total: {}.", unpriced.join(", "));
         page.paragraph(row + 2, Look::Caution, &text)?;

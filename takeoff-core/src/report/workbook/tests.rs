@@ -1,8 +1,10 @@
 //! Checks of the workbook: an independent reader gets back what the takeoff says.
+use std::collections::BTreeMap;
 use std::io::Cursor;
 
 use calamine::{Data, Range, Reader, Xlsx};
 use rust_decimal::prelude::ToPrimitive;
+use serde_json::json;
 
 use super::names::keys;
 use super::rows::{Column, sheet_of_rows};
@@ -50,7 +52,7 @@ fn sheets_say_what_the_takeoff_says() {
         let lines: Vec<_> = rows(&materials, "item").collect();
         assert_eq!(
             texts(&lines, 0),
-            takeoff.materials.iter().map(|line| line.item.clone()).collect::<Vec<_>>()
+            takeoff.materials.iter().map(|line| line.item.name()).collect::<Vec<_>>()
         );
         for (row, line) in lines.iter().zip(&takeoff.materials) {
             let size = number(&row[2]) / line.need;
@@ -88,10 +90,10 @@ fn sheets_say_what_the_takeoff_says() {
         let spares = sheet("spares");
         let lines: Vec<_> = rows(&spares, "tile").take(takeoff.spares.len()).collect();
         for (row, of_kind) in lines.iter().zip(&takeoff.spares) {
-            assert_eq!(row[0].to_string(), of_kind.tile);
+            assert_eq!(row[0].to_string(), of_kind.tile.to_string());
             assert_eq!(number(&row[1]), of_kind.spares.used_at_level as f64);
             assert_eq!(number(&row[5]), of_kind.spares.spares as f64);
-            assert!((number(&row[6]) - of_kind.spares.chance_short).abs() < 1e-9);
+            assert!((number(&row[6]) - of_kind.spares.stockout_probability).abs() < 1e-9);
         }
 
         let assumptions = sheet("assumptions");
@@ -110,7 +112,7 @@ fn sheets_say_what_the_bid_says() {
         bid.lines.iter().flat_map(|line| line.packs.iter().map(move |pack| (line, pack))).collect();
     assert!(offers.len() > bid.lines.len(), "no item has several packs");
     for (row, (line, pack)) in rows(&order, "item").zip(offers) {
-        assert_eq!(row[0].to_string(), line.item);
+        assert_eq!(row[0].to_string(), line.item.name());
         assert_eq!(number(&row[5]), pack.unit_price.amount().to_f64().unwrap());
         assert_eq!(number(&row[8]), pack.packs as f64);
         assert_eq!(number(&row[9]), pack.cost.amount().to_f64().unwrap());
@@ -123,6 +125,58 @@ fn sheets_say_what_the_bid_says() {
     let summary = book.worksheet_range("summary").unwrap();
     let price = rows(&summary, "price").find(|row| row[0] == "price").unwrap();
     assert_eq!(number(&price[2]), bid.totals.price.amount().to_f64().unwrap());
+}
+
+/// A name like `need_with_waste_staple` leads from the order to one cell of the sheet of materials: that of the same item.
+#[test]
+fn the_order_takes_each_need_from_the_row_of_its_item() {
+    let items_of_line_names = sample::edited(|job| {
+        let items = job["assemblies"]["post-7"]["items"].as_array_mut().unwrap();
+        items.extend(
+            ["saw blade", "staple", "fastener for flat-13"].map(|item| json!({ "item": item, "count": 1 })),
+        );
+        job["practice"]["blade_life"] = json!("25 m");
+    });
+    for takeoff in sample::all().into_iter().chain([items_of_line_names]) {
+        let mut book = read(&takeoff);
+        let cells: BTreeMap<String, String> = book.defined_names().iter().cloned().collect();
+        let formulas = book.worksheet_formula("order").unwrap();
+        let [order, materials] = ["order", "materials"].map(|name| book.worksheet_range(name).unwrap());
+        let text =
+            |sheet: &Range<Data>, row: u32, column| sheet.get_value((row, column)).unwrap().to_string();
+        let value = |sheet: &Range<Data>, row: u32, column| number(sheet.get_value((row, column)).unwrap());
+        let mut needs = 0;
+        for (row, column, formula) in formulas.used_cells() {
+            let (top, left) = formulas.start().unwrap();
+            let (row, column) = (row as u32 + top, column as u32 + left);
+            let Some(name) = formula.strip_prefix('=').unwrap_or(formula).strip_prefix("need_with_waste_")
+            else {
+                continue;
+            };
+            let cell = &cells[&format!("need_with_waste_{name}")];
+            let (_, line) = cell.rsplit_once('$').unwrap();
+            let line = line.parse::<u32>().unwrap() - 1;
+            assert_eq!(text(&order, row, 0), text(&materials, line, 0));
+            assert_eq!(value(&order, row, column), value(&materials, line, 4), "{}", text(&order, row, 0));
+            needs += 1;
+        }
+        let Some(bid) = &takeoff.bid else { continue };
+        let offers: usize = bid.lines.iter().map(|line| line.packs.len()).sum();
+        assert!(needs >= offers + bid.unpriced.len(), "{needs} needs");
+        // Where one pack is on offer, whole ones cover what that cell holds.
+        for (row, line) in (3..order.height() as u32).filter_map(|row| {
+            let item = text(&order, row, 0);
+            Some((row, bid.lines.iter().find(|line| line.item.name() == item && line.packs.len() == 1)?))
+        }) {
+            let packs = (value(&order, row, 7) / value(&order, row, 3) / (1.0 + 1e-9)).ceil();
+            assert_eq!(
+                packs.max(line.packs[0].minimum_order as f64),
+                line.packs[0].packs as f64,
+                "{}",
+                line.item
+            );
+        }
+    }
 }
 
 #[test]
