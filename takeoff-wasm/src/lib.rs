@@ -71,7 +71,7 @@ pub fn report_html(job: &str, files: &str) -> Result<Option<String>, JsError> {
 /// What to bring, as CSV; nothing where the job has problems.
 #[wasm_bindgen]
 pub fn materials_csv(job: &str, files: &str) -> Result<Option<String>, JsError> {
-    Ok(api::read_and_take_off(job, &read(files)?).ok().map(|takeoff| tables::materials(&takeoff).csv()))
+    Ok(api::read_and_document(job, &read(files)?).ok().map(|takeoff| tables::materials(&takeoff).csv()))
 }
 
 fn read(files: &str) -> Result<Files, JsError> {

@@ -10,13 +10,13 @@ use crate::job::{Files, LaidJob, laid};
 use crate::layout::{Layout, layout};
 use crate::model::{Job, Problem};
 use crate::order::{Order, Ordered, order};
-use crate::report::{self, json_text as text};
+use crate::report::{self, document, json_text as text};
 use crate::takeoff::{Takeoff, takeoff};
 
 #[derive(Serialize)]
 #[serde(untagged)]
 enum Answer<'a> {
-    Takeoff { ok: bool, takeoff: &'a Takeoff },
+    Takeoff { ok: bool, takeoff: &'a document::Takeoff },
     Comparison { ok: bool, comparison: &'a Comparison },
     Layout { ok: bool, layout: &'a Layout, job: &'a LaidJob },
     Order { ok: bool, order: &'a Order },
@@ -32,6 +32,15 @@ pub fn read_and_take_off(job: &str, files: &Files) -> Result<Takeoff, Vec<Proble
     takeoff(&Job::read(job, files)?)
 }
 
+/// Reads a job, takes it off and makes a document of the takeoff, for what [`report`] shows.
+///
+/// # Errors
+///
+/// Every problem in the job.
+pub fn read_and_document(job: &str, files: &Files) -> Result<document::Takeoff, Vec<Problem>> {
+    Ok(document::Takeoff::from(&read_and_take_off(job, files)?))
+}
+
 /// The takeoff of a job file: `{"ok": true, "takeoff": {…}}` or `{"ok": false, "problems": […]}`.
 ///
 /// # Example
@@ -41,11 +50,11 @@ pub fn read_and_take_off(job: &str, files: &Files) -> Result<Takeoff, Vec<Proble
 /// assert!(answer.starts_with("{\n  \"ok\": false"));
 /// ```
 pub fn takeoff_json(job: &str, files: &Files) -> String {
-    answer(&read_and_take_off(job, files))
+    answer(&read_and_document(job, files))
 }
 
 /// A takeoff, or the problems in its way, as [`takeoff_json`] gives it.
-pub fn answer(taken: &Result<Takeoff, Vec<Problem>>) -> String {
+pub fn answer(taken: &Result<document::Takeoff, Vec<Problem>>) -> String {
     match taken {
         Ok(takeoff) => text(&Answer::Takeoff { ok: true, takeoff }, 5),
         Err(problems) => text(&Answer::Problems { ok: false, problems }, 3),
@@ -175,10 +184,10 @@ pub fn files_named_json(job: &str) -> String {
 
 /// The roof map of a slope; `None` where the job has a problem or no slope of that name.
 pub fn roof_map_svg(job: &str, files: &Files, slope: &str) -> Option<String> {
-    report::roof_map(&read_and_take_off(job, files).ok()?, slope)
+    report::roof_map(&read_and_document(job, files).ok()?, slope)
 }
 
 /// The report as one HTML page; `None` where the job has a problem.
 pub fn report_html(job: &str, files: &Files) -> Option<String> {
-    Some(report::page(&read_and_take_off(job, files).ok()?))
+    Some(report::page(&read_and_document(job, files).ok()?))
 }

@@ -42,12 +42,12 @@ pub struct PostPlace {
 impl PostPlace {
     fn of(post: &PostTakeoff) -> PostPlace {
         PostPlace {
-            u_mm: post.u_mm,
-            v_mm: post.v_mm,
-            assembly: post.assembly.clone(),
+            u_mm: post.at.u.mm(),
+            v_mm: post.at.v.mm(),
+            assembly: post.assembly.name.clone(),
             situation: post.situation,
             severed: post.severed,
-            method: post.deck.method,
+            method: post.deck.method.kind(),
         }
     }
 }

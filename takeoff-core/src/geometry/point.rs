@@ -15,6 +15,12 @@ pub fn half(length: Length) -> i64 {
     length.nm()
 }
 
+/// The length of a whole number of nanometres, an even number of grid steps; the reverse of [`grid`].
+pub fn whole(steps: i64) -> Length {
+    debug_assert!(steps % 2 == 0, "{steps} grid steps are no whole nanometres");
+    Length::from_nm(steps / 2)
+}
+
 /// Grid steps in millimetres.
 pub fn to_mm(steps: i64) -> f64 {
     steps as f64 / GRID_PER_MM

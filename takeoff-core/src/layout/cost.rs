@@ -83,7 +83,7 @@ pub fn additive(job: &Job) -> Result<Cost, Vec<Problem>> {
     {
         let job = alone(job, slope, post);
         let takeoff = takeoff(&job)?;
-        let staples = |patch: &Patch, spacing_mm: f64| patch.perimeter_mm / spacing_mm;
+        let staples = |patch: &Patch, spacing_mm: f64| patch.perimeter().mm() / spacing_mm;
         sum.add(Pricing { job: &job, takeoff: &takeoff, staples }.cost()?);
     }
     Ok(sum)
@@ -172,7 +172,7 @@ impl Pricing<'_> {
         };
         let of = || slopes().filter(|(slope, _)| slope.underlayment.name == name);
         let sheet = &of().next()?.0.underlayment;
-        let area: f64 = of().flat_map(|(_, taken)| &taken.patches).map(|patch| patch.area_mm2).sum();
+        let area: f64 = of().flat_map(|(_, taken)| &taken.patches).map(|patch| patch.area.mm2()).sum();
         if by_roll { Some(area / (sheet.sheet_width.mm() * sheet.roll_length?.mm())) } else { Some(area) }
     }
 
@@ -180,7 +180,7 @@ impl Pricing<'_> {
     fn blocking_items(&self, item: &str) -> f64 {
         let slopes = self.job.slopes.iter().zip(&self.takeoff.slopes);
         let posts = slopes.flat_map(|(slope, taken)| slope.posts.iter().zip(&taken.posts));
-        let blocked = posts.filter(|(_, row)| row.support.as_ref().is_some_and(|support| support.blocked));
+        let blocked = posts.filter(|(_, row)| row.support.is_some_and(|support| support.board.is_some()));
         let items = blocked.flat_map(|(post, _)| &post.assembly.blocking_items);
         items.filter(|of| of.item == item).map(|of| f64::from(of.count)).sum()
     }

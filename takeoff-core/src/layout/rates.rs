@@ -113,7 +113,7 @@ fn tiles(job: &Job, slope: &Slope) -> [TileRates; 2] {
     let of_cut = if recut { cut.mean_broken_before(1).unwrap_or_default() } else { cut.mean_broken(1) };
     parts.map(|part| {
         let Some(part) = part else { return TileRates::default() };
-        let item = format!("spare tile {}", piece_name(slope, part));
+        let item = format!("spare tile {}", piece_name(&slope.tile, part));
         let tile = unit_price(job, &item, None).unwrap_or_default();
         let make_up = job.practice.pieces_for_severed as f64 * tile + labour(job, Action::MakeUp);
         TileRates {

@@ -10,7 +10,7 @@ use crate::units::{Currency, Money};
 
 /// How often each action is done, and what was counted.
 pub(crate) fn counted(counts: &Counts, slopes: &[SlopeTakeoff]) -> [(Action, u64, &'static str); 11] {
-    let blocks = slopes.iter().map(|slope| slope.blocking.len() as u64).sum();
+    let blocks = slopes.iter().map(|slope| slope.boards().count() as u64).sum();
     let battens = slopes.iter().map(|slope| slope.battens.len() as u64).sum();
     [
         (Action::Lift, counts.removed, "tiles taken up and laid back, cut ones included"),

@@ -3,21 +3,20 @@ use super::MaterialLine;
 use super::needs::{Alike, Needs};
 use crate::model::Job;
 use crate::slope_takeoff::SlopeTakeoff;
-use crate::units::{Length, Unit};
+use crate::units::Unit;
 
 /// The running length of all blocking boards: boards of one length together.
 pub(super) fn boards(job: &Job, slopes: &[SlopeTakeoff]) -> Vec<MaterialLine> {
     let mut alike = Alike::new();
     for slope in slopes {
-        for board in &slope.blocking {
-            alike.add(board.length_mm.to_bits(), board.length_mm, &slope.name, &board.post);
+        for (post, length) in slope.boards() {
+            alike.add(length, length, &slope.name, slope.post_name(post));
         }
     }
     let mut needs = Needs::new(Unit::Mm);
-    for (length_mm, places) in alike.groups() {
-        let clear = Length::nearest(length_mm * 1e6).unwrap_or(Length::LIMIT);
-        let what = format!("between rafters {} apart in the clear", job.display.length(clear));
-        needs.add("blocking board", what, length_mm, places);
+    for (length, places) in alike.groups() {
+        let what = format!("between rafters {} apart in the clear", job.display.length(length));
+        needs.add("blocking board", what, length.mm(), places);
     }
     needs.into_lines()
 }

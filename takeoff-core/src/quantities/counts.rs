@@ -12,8 +12,9 @@ use crate::spares::TileSpares;
 pub fn counts(slopes: &[SlopeTakeoff], spares: &[TileSpares]) -> Counts {
     let posts = || slopes.iter().flat_map(|slope| &slope.posts);
     let cuts = || slopes.iter().flat_map(|slope| &slope.cuts);
-    let of_kind = |kind: CutKind| cuts().filter(|cut| cut.kind == kind).count() as u64;
-    let by_method = |method: DeckMethod| posts().filter(|post| post.deck.method == method).count() as u64;
+    let of_kind = |kind: CutKind| cuts().filter(|cut| cut.judged.kind() == kind).count() as u64;
+    let by_method =
+        |method: DeckMethod| posts().filter(|post| post.deck.method.kind() == method).count() as u64;
     let tiles = || slopes.iter().flat_map(|slope| &slope.tiles).filter(|tile| !tile.excluded);
     let loosened = tiles().filter(|tile| tile.class == TileClass::Loosened).count() as u64;
     Counts {
@@ -30,7 +31,7 @@ pub fn counts(slopes: &[SlopeTakeoff], spares: &[TileSpares]) -> Counts {
         removed: tiles().count() as u64 - loosened,
         loosened,
         harvested: spares.iter().map(|of| of.spares.harvested).sum(),
-        blade_path_mm: cuts().map(|cut| cut.blade_path_mm).sum(),
+        blade_path_mm: cuts().map(|cut| cut.blade_path.mm()).sum(),
     }
 }
 

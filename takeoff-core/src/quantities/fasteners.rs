@@ -2,7 +2,7 @@
 use super::MaterialLine;
 use super::felt::add_staples;
 use super::needs::{Alike, Needs, boards_by_assembly, posts_by_assembly};
-use crate::deck::TileClass;
+use crate::deck::{NAILS_A_PIECE, TileClass};
 use crate::model::Job;
 use crate::slope_takeoff::SlopeTakeoff;
 use crate::units::Unit;
@@ -29,16 +29,10 @@ pub(super) fn fasteners(job: &Job, slopes: &[SlopeTakeoff]) -> Vec<MaterialLine>
 }
 
 fn add_batten_nails(slopes: &[SlopeTakeoff], needs: &mut Needs) {
-    let mut alike = Alike::new();
-    for slope in slopes {
-        for piece in &slope.battens {
-            alike.add(piece.nails, piece.nails, &slope.name, &format!("course {}", piece.course));
-        }
-    }
-    for (nails, places) in alike.groups() {
-        let what = format!("batten piece reset, {} nails an end", nails / 2);
-        needs.add("batten nail", what, nails as f64, places);
-    }
+    let pieces = slopes.iter().flat_map(|slope| slope.battens.iter().map(move |piece| (slope, piece)));
+    let places = pieces.map(|(slope, piece)| format!("{}/course {}", slope.name, piece.course + 1)).collect();
+    let what = format!("batten piece reset, {} nails an end", NAILS_A_PIECE / 2);
+    needs.add("batten nail", what, NAILS_A_PIECE as f64, places);
 }
 
 /// How a tile is laid back.
@@ -69,7 +63,12 @@ fn add_tile_fasteners(job: &Job, slopes: &[SlopeTakeoff], needs: &mut Needs) {
                 (_, false) => LaidBack::AsItWas,
             };
             let kind = &*slope.tile;
-            alike.add((kind.name.as_str(), laid), (kind, laid), &slope.name, &tile.tile);
+            alike.add(
+                (kind.name.as_str(), laid),
+                (kind, laid),
+                &slope.name,
+                &takeoff.tile_name(tile.which()),
+            );
         }
     }
     let pieces = job.practice.pieces_for_severed;

@@ -12,10 +12,10 @@ use crate::units::{Length, Unit};
 pub(super) fn felt(job: &Job, slopes: &[SlopeTakeoff], plans: &[RollPlan]) -> Vec<MaterialLine> {
     let mut alike = Alike::new();
     for (slope, takeoff) in job.slopes.iter().zip(slopes) {
-        for patch in &takeoff.patches {
-            let size = (patch.area_mm2.to_bits(), patch.perimeter_mm.to_bits(), patch.pieces);
+        for (id, patch) in takeoff.named_patches() {
+            let size = (patch.area, patch.perimeter(), patch.width());
             let sheet = &*slope.underlayment;
-            alike.add((sheet.name.as_str(), size), (sheet, patch), &slope.name, &patch.name);
+            alike.add((sheet.name.as_str(), size), (sheet, patch), &slope.name, &id.to_string());
         }
     }
     let mut needs = Needs::new(Unit::Mm2);
@@ -25,7 +25,7 @@ pub(super) fn felt(job: &Job, slopes: &[SlopeTakeoff], plans: &[RollPlan]) -> Ve
             let lap = job.display.length(sheet.head_lap);
             what = format!("{what} in {} pieces that lap {lap}", patch.pieces);
         }
-        needs.add(&patches_of(sheet), what, patch.area_mm2, places);
+        needs.add(&patches_of(sheet), what, patch.area.mm2(), places);
     }
     let mut lines = needs.into_lines();
     lines.extend(plans.iter().filter_map(|plan| felt_rolls(job.display, plan)));
@@ -69,13 +69,13 @@ fn patches_of(sheet: &Underlayment) -> String {
 pub(super) fn add_staples(job: &Job, slopes: &[SlopeTakeoff], needs: &mut Needs) {
     let mut alike = Alike::new();
     for slope in slopes {
-        for patch in &slope.patches {
-            alike.add((patch.perimeter_mm.to_bits(), patch.staples), patch, &slope.name, &patch.name);
+        for (id, patch) in slope.named_patches() {
+            alike.add(patch.perimeter(), patch, &slope.name, &id.to_string());
         }
     }
     let spacing = job.display.length(job.practice.staple_spacing);
     for (patch, places) in alike.groups() {
-        let round = job.display.length(nearest(patch.perimeter_mm));
+        let round = job.display.length(patch.perimeter());
         let what = format!("patch, {round} round about, a staple every {spacing}");
         needs.add("staple", what, patch.staples as f64, places);
     }
@@ -83,8 +83,7 @@ pub(super) fn add_staples(job: &Job, slopes: &[SlopeTakeoff], needs: &mut Needs)
 
 /// Width × height.
 fn size(patch: &Patch, display: Display) -> String {
-    let [left, lower, right, upper] = patch.bounds_mm;
-    let [width, height] = [right - left, upper - lower].map(|side| display.length(nearest(side)));
+    let [width, height] = [patch.width(), patch.height()].map(|side| display.length(side));
     format!("{width} × {height}")
 }
 

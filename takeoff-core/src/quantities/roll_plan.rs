@@ -141,9 +141,8 @@ pub struct PatchPiece {
 /// A patch 18 × 47 in of felt 36 in wide that laps 2 in: 18 × 36 in, and 18 × 13 in over it.
 pub fn patch_pieces(sheet: &Underlayment, slope: &SlopeTakeoff) -> Vec<PatchPiece> {
     let mut pieces = Vec::new();
-    for patch in &slope.patches {
-        let [left, lower, right, upper] = patch.bounds_mm;
-        let [width, height] = [right - left, upper - lower].map(nearest);
+    for (id, patch) in slope.named_patches() {
+        let (width, height) = (patch.width(), patch.height());
         let heights = laid(height, Some(sheet.sheet_width), sheet.head_lap);
         let turns = |height: Length| {
             sheet.turnable
@@ -159,15 +158,9 @@ pub fn patch_pieces(sheet: &Underlayment, slope: &SlopeTakeoff) -> Vec<PatchPiec
             .collect();
         let of = sizes.len() as u64;
         for (piece, (along, across)) in (1..).zip(sizes) {
-            let patch_name = format!("{}/{}", slope.name, patch.name);
-            pieces.push(PatchPiece {
-                patch: patch_name,
-                piece,
-                of,
-                posts: patch.posts.clone(),
-                along,
-                across,
-            });
+            let posts = patch.posts.iter().map(|&post| slope.post_name(post).to_owned()).collect();
+            let patch = format!("{}/{id}", slope.name);
+            pieces.push(PatchPiece { patch, piece, of, posts, along, across });
         }
     }
     pieces
@@ -269,8 +262,4 @@ fn told(sheet: &Underlayment, pieces: &[PatchPiece], plan: &Plan) -> RollPlan {
 
 fn mm(place: &Place) -> [f64; 4] {
     [place.start, place.edge, place.length, place.width].map(Length::mm)
-}
-
-fn nearest(mm: f64) -> Length {
-    Length::nearest(mm * 1e6).unwrap_or(Length::LIMIT)
 }

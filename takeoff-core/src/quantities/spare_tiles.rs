@@ -3,6 +3,7 @@ use super::needs::line;
 use super::{Basis, MaterialLine};
 use crate::deck::TileClass;
 use crate::model::Job;
+use crate::roof::piece_name;
 use crate::slope_takeoff::SlopeTakeoff;
 use crate::spares::TileSpares;
 use crate::units::Unit;
@@ -49,8 +50,9 @@ pub(super) fn spare_tiles(job: &Job, slopes: &[SlopeTakeoff], spares: &[TileSpar
 /// Where tiles of a kind are severed.
 fn severed_tiles(slopes: &[SlopeTakeoff], piece: &str) -> Vec<String> {
     let tiles = slopes.iter().flat_map(|slope| slope.tiles.iter().map(move |tile| (slope, tile)));
-    let severed = tiles.filter(|(_, tile)| tile.class == TileClass::Severed && tile.piece == piece);
-    severed.map(|(slope, tile)| format!("{}/{}", slope.name, tile.tile)).collect()
+    let severed = tiles.filter(|(_, tile)| tile.class == TileClass::Severed);
+    let of_kind = severed.filter(|(slope, tile)| piece_name(&slope.tile, tile.tile.part) == piece);
+    of_kind.map(|(slope, tile)| format!("{}/{}", slope.name, slope.tile_name(tile.which()))).collect()
 }
 
 impl TileSpares {

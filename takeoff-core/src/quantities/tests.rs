@@ -8,7 +8,7 @@ use super::{Basis, MaterialLine, *};
 use crate::model::{Array, *};
 use crate::takeoff::{CAUTIONS, HARVEST_CAUTION, Takeoff, takeoff};
 use crate::testing::{assembly, flat_tile, gable_with, inches, job, practice, three_course_assembly};
-use crate::units::{Length, Unit, Volume};
+use crate::units::{Length, RealLength, Unit, Volume};
 
 fn cubic_inches(mm3: f64) -> f64 {
     mm3 / (25.4 * 25.4 * 25.4)
@@ -318,6 +318,20 @@ fn no_three_course_work_no_cement() {
     assert!(
         takeoff.materials.iter().all(|line| !line.item.contains("cement") && !line.item.contains("mesh"))
     );
+}
+
+/// A sum over a job may be longer than any one length of it.
+#[test]
+fn a_blade_path_of_more_than_10_km_shows_whole() {
+    let mut job = three_posts();
+    job.practice.blade_life = Some(Length::from_nm(25_000 * Length::MM.nm()));
+    job.display = Display::Metric;
+    let mut slopes = taken_off(&job).slopes;
+    slopes[0].cuts[0].blade_path = RealLength::from_mm(12e6);
+    slopes[0].cuts.truncate(1);
+    let blades = blades::blades(&job, &slopes).unwrap();
+    assert_eq!(blades.basis[0].what, "12000000 mm cut in tile, a blade each 25000 mm");
+    assert_eq!((blades.need, blades.bring), (480.0, 480.0)); // 12 km ÷ 25 m
 }
 
 #[test]

@@ -6,7 +6,7 @@ use crate::layout::Layout;
 use crate::model::Display;
 use crate::order::Order;
 use crate::quantities::RollPlan;
-use crate::takeoff::Takeoff;
+use crate::report::document::Takeoff;
 
 /// The files of a takeoff by name, whole: `takeoff.json`, `report.html`, the tables, a roof map a slope, a
 /// cutting plan an underlayment, a chart a kind of tile, the workbook.

@@ -3,7 +3,7 @@ use super::quantity::Quantities;
 use super::screening::screened;
 use super::words;
 use crate::quantities::RollPlan;
-use crate::takeoff::Takeoff;
+use crate::report::document::Takeoff;
 
 /// What is counted of one kind of thing.
 pub(super) struct Totals {

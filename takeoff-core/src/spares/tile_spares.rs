@@ -37,7 +37,7 @@ pub(crate) fn tile_spares(
             handled.loosened += of(TileClass::Loosened);
             handled.walked += if part == Part::Pan { 0 } else { slope.walked };
             hidden += worked.hidden.iter().filter(|(of, _)| *of == part).map(|(_, count)| count).sum::<u64>();
-            name = Some(piece_name(slope, part));
+            name = Some(piece_name(tile, part));
         }
         let Some(name) = name else { continue };
         findings.extend(harvest_beyond_arrays(&name, stock, hidden));

@@ -54,7 +54,6 @@ pub fn takeoff(job: &Job) -> Result<Takeoff, Vec<Problem>> {
     let materials = materials(job, &slopes, &spares, &rolls);
     findings.extend(unused_waste(job, &materials));
     Ok(Takeoff {
-        format: "tilepost-takeoff/1".to_owned(),
         job: job.name.clone(),
         display: job.display,
         bid: bid(job, &materials, &counts, &slopes)?,
@@ -71,11 +70,7 @@ pub fn takeoff(job: &Job) -> Result<Takeoff, Vec<Problem>> {
         survey: job
             .survey
             .iter()
-            .map(|(asked, answer)| SurveyAnswer {
-                question: *asked,
-                asks: question(*asked).to_owned(),
-                answer: answer.clone(),
-            })
+            .map(|(asked, answer)| SurveyAnswer { question: *asked, answer: answer.clone() })
             .collect(),
     })
 }

@@ -1,6 +1,7 @@
 //! `tilepost takeoff`: the whole takeoff of a job.
 use std::path::Path;
 
+use takeoff_core::report::document;
 use takeoff_core::{api, report};
 
 use crate::taken::taken;
@@ -8,7 +9,7 @@ use crate::{Failure, read, write};
 
 pub(crate) fn takeoff(path: &Path, out: Option<&Path>, json: bool) -> Result<(), Failure> {
     let reading = read::job(path)?;
-    let taken = taken(&[&reading]).map(|mut takeoffs| takeoffs.remove(0));
+    let taken = taken(&[&reading]).map(|takeoffs| document::Takeoff::from(&takeoffs[0]));
     if json {
         write::to_stdout(&api::answer(&taken))?;
     }

@@ -1,7 +1,7 @@
 //! The cautions: the first near the top with the way to the others, all of them in full at the end.
 use super::super::markup::Markup;
 use super::section::Section;
-use crate::takeoff::Takeoff;
+use crate::report::document::Takeoff;
 
 /// The first caution in full and what the others are about.
 pub(super) fn first(html: &mut Markup, takeoff: &Takeoff) {

@@ -4,8 +4,8 @@ use super::super::summary::spare;
 use super::super::words;
 use super::grid::Grid;
 use super::section::Section;
+use crate::report::document::Takeoff;
 use crate::spares::{Alternative, Spares};
-use crate::takeoff::Takeoff;
 
 /// Numbers of tiles that are told on either side of the one to bring.
 const REACH: usize = 3;

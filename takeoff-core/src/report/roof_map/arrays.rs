@@ -4,7 +4,7 @@ use super::super::plain;
 use super::super::svg::Pen;
 use super::marks;
 use super::sheet::Sheet;
-use crate::slope_takeoff::{ArrayTakeoff, SlopeTakeoff};
+use crate::report::document::{ArrayTakeoff, SlopeTakeoff};
 
 /// Columns of a name that are shown at its array.
 const NAME_COLUMNS: usize = 24;

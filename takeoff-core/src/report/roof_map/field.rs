@@ -5,7 +5,7 @@ use super::super::words;
 use super::marks;
 use super::sheet::Sheet;
 use crate::model::EdgeKind;
-use crate::slope_takeoff::SlopeTakeoff;
+use crate::report::document::SlopeTakeoff;
 
 /// What is cut to the field refers to this.
 pub(super) fn define_clip(svg: &mut Markup, slope: &SlopeTakeoff, prefix: &str) {

@@ -4,7 +4,7 @@ use super::super::plain;
 use super::super::svg::Pen;
 use super::marks;
 use super::sheet::Sheet;
-use crate::slope_takeoff::SlopeTakeoff;
+use crate::report::document::SlopeTakeoff;
 
 /// Columns of a name that are shown in its patch.
 const NAME_COLUMNS: usize = 10;

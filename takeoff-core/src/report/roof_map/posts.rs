@@ -4,7 +4,7 @@ use super::super::svg::Pen;
 use super::super::{plain, words};
 use super::marks;
 use super::sheet::Sheet;
-use crate::slope_takeoff::{PostTakeoff, SlopeTakeoff};
+use crate::report::document::{PostTakeoff, SlopeTakeoff};
 
 /// Columns of a name that are shown beside its post.
 const NAME_COLUMNS: usize = 10;

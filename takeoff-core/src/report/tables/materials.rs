@@ -5,7 +5,7 @@ use super::Table;
 use crate::model::Display;
 use crate::order::Order;
 use crate::quantities::{Basis, MaterialLine};
-use crate::takeoff::Takeoff;
+use crate::report::document::Takeoff;
 use crate::units::Unit;
 
 /// One row a line of the material list; `need` and `bring` are in the unit that the column `unit` names.

@@ -18,8 +18,7 @@ mod spares;
 mod table;
 mod tiles;
 
-use crate::slope_takeoff::SlopeTakeoff;
-use crate::takeoff::Takeoff;
+use super::document::{SlopeTakeoff, Takeoff};
 
 pub use bid::bid;
 pub use cuts::cuts;
