@@ -17,9 +17,9 @@ use crate::takeoff::{Takeoff, takeoff};
 #[serde(untagged)]
 enum Answer<'a> {
     Takeoff { ok: bool, takeoff: &'a document::Takeoff },
-    Comparison { ok: bool, comparison: &'a Comparison },
+    Comparison { ok: bool, comparison: &'a document::Comparison },
     Layout { ok: bool, layout: &'a Layout, job: &'a LaidJob },
-    Order { ok: bool, order: &'a Order },
+    Order { ok: bool, order: &'a document::Order },
     Problems { ok: bool, problems: &'a [Problem] },
 }
 
@@ -78,7 +78,8 @@ pub fn compare_json(bid: &str, bid_files: &Files, as_built: &str, as_built_files
 
 /// A comparison, or the problems in its way, as [`compare_json`] gives it.
 pub fn compared_answer(compared: &Result<Comparison, Vec<Problem>>) -> String {
-    match compared {
+    let compared = compared.as_ref().map(document::Comparison::from);
+    match &compared {
         Ok(comparison) => text(&Answer::Comparison { ok: true, comparison }, 3),
         Err(problems) => text(&Answer::Problems { ok: false, problems }, 3),
     }
@@ -153,7 +154,8 @@ pub fn read_and_order(jobs: &[(String, Files)]) -> Result<Order, Vec<Problem>> {
 
 /// An order, or the problems in its way, as [`order_json`] gives it.
 pub fn ordered_answer(ordered: &Result<Order, Vec<Problem>>) -> String {
-    match ordered {
+    let ordered = ordered.as_ref().map(document::Order::from);
+    match &ordered {
         Ok(order) => text(&Answer::Order { ok: true, order }, 3),
         Err(problems) => text(&Answer::Problems { ok: false, problems }, 3),
     }

@@ -40,9 +40,10 @@ pub(super) fn felt(job: &Job, slopes: &[SlopeTakeoff], plans: &[RollPlan]) -> Ve
 /// Seven patches 18 to 20 in along, each more than half a sheet high, are cut one after the other: 128 in of a roll of
 /// 864 in is 0.148 of it. Bring one.
 pub(crate) fn felt_rolls(display: Display, plan: &RollPlan) -> Option<MaterialLine> {
-    let (length, last) = (plan.roll_length_mm?, plan.rolls.last()?);
-    let shown = |mm: f64| display.length(nearest(mm));
-    let (width, roll) = (shown(plan.sheet_width_mm), shown(length));
+    let RollPlan { sheet, plan, .. } = plan;
+    let (length, last) = (sheet.roll_length?, plan.rolls.last()?.used());
+    let shown = |length: Length| display.length(length);
+    let (width, roll) = (shown(sheet.sheet_width), shown(length));
     let mut basis = Vec::new();
     let before = plan.rolls.len() as u64 - 1;
     if before > 0 {
@@ -51,13 +52,13 @@ pub(crate) fn felt_rolls(display: Display, plan: &RollPlan) -> Option<MaterialLi
     }
     let what = format!(
         "{} off the last roll of {width} × {roll}; in all the plan takes {}, and no plan less than {}",
-        shown(last.used_mm),
-        shown(plan.length_used_mm),
-        shown(plan.length_bound_mm)
+        shown(last),
+        shown(plan.length_used),
+        shown(plan.length_bound)
     );
-    basis.push(Basis { what, count: 1, each: last.used_mm / length, places: Vec::new() });
-    let line = line(format!("{}, rolls", plan.underlayment), Unit::Each, 0.0, basis);
-    let packs_of = Some(format!("{}, patches", plan.underlayment));
+    basis.push(Basis { what, count: 1, each: last.mm() / length.mm(), places: Vec::new() });
+    let line = line(format!("{}, rolls", sheet.name), Unit::Each, 0.0, basis);
+    let packs_of = Some(patches_of(sheet));
     Some(MaterialLine { bring: whole_packs(line.need) as f64, packs_of, ..line })
 }
 
@@ -85,8 +86,4 @@ pub(super) fn add_staples(job: &Job, slopes: &[SlopeTakeoff], needs: &mut Needs)
 fn size(patch: &Patch, display: Display) -> String {
     let [width, height] = [patch.width(), patch.height()].map(|side| display.length(side));
     format!("{width} × {height}")
-}
-
-fn nearest(mm: f64) -> Length {
-    Length::nearest(mm * 1e6).unwrap_or(Length::LIMIT)
 }

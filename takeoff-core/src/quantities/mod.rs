@@ -25,6 +25,6 @@ pub use line::{Basis, MaterialLine};
 pub use materials::materials;
 pub(crate) use packs::least_covering;
 pub use packs::whole_packs;
-pub use roll_plan::{Offcut, PatchPiece, PieceCut, RollPlan, RollSection, RollUse, patch_pieces, roll_plan};
+pub use roll_plan::{PatchPiece, RollPlan, patch_pieces, roll_plan};
 pub use sealant::{Dose, bead_mm3, doses, flange_bead_mm, ring_mm};
 pub use waste::unused_waste;

@@ -5,7 +5,7 @@ use super::MaterialLine;
 use super::needs::{Needs, line, posts_by_assembly};
 use super::packs::packs_of;
 use crate::model::{Assembly, BeadPlace, DeckFlashing, Display, Job, Practice};
-use crate::units::{Length, Unit, Volume};
+use crate::units::{Length, RealLength, Unit, Volume};
 
 /// Sealant in one kind of place at a post.
 #[derive(Clone, Debug, PartialEq)]
@@ -61,7 +61,7 @@ pub fn doses(assembly: &Assembly, practice: &Practice, display: Display) -> Vec<
             }
             BeadPlace::Collar => (ring_mm(assembly.post_diameter), "round the post at its collar"),
         };
-        let long = Length::nearest(length_mm * 1e6).map(length).unwrap_or_default();
+        let long = length(RealLength::from_mm(length_mm).nearest());
         Dose {
             what: format!("bead of {} {place}, {long} long", length(bead.diameter)),
             mm3: bead_mm3(bead.diameter, length_mm),

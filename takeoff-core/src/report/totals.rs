@@ -2,8 +2,7 @@
 use super::quantity::Quantities;
 use super::screening::screened;
 use super::words;
-use crate::quantities::RollPlan;
-use crate::report::document::Takeoff;
+use crate::report::document::{RollPlan, Takeoff};
 
 /// What is counted of one kind of thing.
 pub(super) struct Totals {

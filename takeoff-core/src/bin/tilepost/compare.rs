@@ -2,6 +2,7 @@
 use std::path::Path;
 
 use takeoff_core::compare::compare as compare_takeoffs;
+use takeoff_core::report::document;
 use takeoff_core::{api, report};
 
 use crate::read::Reading;
@@ -17,9 +18,9 @@ pub(crate) fn compare(bid: &Path, as_built: &Path, json: bool) -> Result<(), Fai
     }
     let comparison = compared.map_err(|_| Failure::Problems)?;
     if !json {
-        write::to_stdout(&report::comparison(&comparison))?;
+        write::to_stdout(&report::comparison(&document::Comparison::from(&comparison)))?;
     }
-    if comparison.changed { Err(Failure::Changed) } else { Ok(()) }
+    if comparison.changed() { Err(Failure::Changed) } else { Ok(()) }
 }
 
 /// A job file as built; or a CSV file of posts, which takes the place of the bid's.

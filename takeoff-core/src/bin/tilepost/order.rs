@@ -2,6 +2,7 @@
 use std::path::{Path, PathBuf};
 
 use takeoff_core::order::{Ordered, order as order_for};
+use takeoff_core::report::document;
 use takeoff_core::{api, report};
 
 use crate::problems::alone;
@@ -20,7 +21,7 @@ pub(crate) fn order(paths: &[PathBuf], out: Option<&Path>, json: bool) -> Result
     if json {
         write::to_stdout(&api::ordered_answer(&ordered))?;
     }
-    let order = ordered.map_err(|_| Failure::Problems)?;
+    let order = document::Order::from(&ordered.map_err(|_| Failure::Problems)?);
     if !json {
         write::to_stdout(&report::order(&order))?;
     }

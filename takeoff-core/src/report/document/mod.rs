@@ -4,6 +4,8 @@
 //! read.
 mod array;
 mod batten;
+mod comparison;
+mod counts;
 mod course;
 mod cut;
 mod deck_work;
@@ -11,9 +13,12 @@ mod frame;
 mod height;
 mod mm;
 mod names;
+mod order;
 mod patch;
 mod post;
+mod roll_plan;
 mod rows;
+mod screening;
 mod slope;
 mod support;
 mod takeoff;
@@ -24,13 +29,18 @@ mod trim;
 
 pub use array::ArrayTakeoff;
 pub use batten::BattenPiece;
+pub use comparison::{Comparison, PostChange, PostPlace};
+pub use counts::Counts;
 pub use course::{Columns, Course};
 pub use cut::Cut;
 pub use deck_work::DeckWork;
 pub use frame::PlaceTakeoff;
 pub use height::HeightStack;
+pub use order::Order;
 pub use patch::Patch;
 pub use post::{Margin, Nearest, Opening, PostTakeoff};
+pub use roll_plan::{Offcut, PieceCut, RollPlan, RollSection, RollUse};
+pub use screening::{Distance, Distances, NotScreened, PostScreening, Screening};
 pub use slope::SlopeTakeoff;
 pub use support::{Blocking, Support};
 pub use takeoff::{SurveyAnswer, Takeoff};
@@ -43,7 +53,6 @@ use serde::Serialize;
 
 use crate::job::LaidJob;
 use crate::layout::Layout;
-use crate::order::Order;
 
 use rows::Rows;
 

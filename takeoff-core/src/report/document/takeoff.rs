@@ -2,11 +2,10 @@
 use schemars::JsonSchema;
 use serde::Serialize;
 
-use super::SlopeTakeoff;
+use super::{Counts, RollPlan, Screening, SlopeTakeoff};
 use crate::model::{Assumption, Display, Problem, SurveyQuestion};
 use crate::pricing::Bid;
-use crate::quantities::{Counts, MaterialLine, RollPlan};
-use crate::screening::Screening;
+use crate::quantities::MaterialLine;
 use crate::spares::TileSpares;
 use crate::takeoff::{self, question};
 
@@ -69,14 +68,14 @@ impl From<&takeoff::Takeoff> for Takeoff {
             format: "tilepost-takeoff/1".to_owned(),
             job: takeoff.job.clone(),
             display: takeoff.display,
-            counts: takeoff.counts.clone(),
+            counts: Counts::from(&takeoff.counts),
             materials: takeoff.materials.clone(),
             bid: takeoff.bid.clone(),
             service_level: takeoff.service_level,
             spares: takeoff.spares.clone(),
-            rolls: takeoff.rolls.clone(),
+            rolls: takeoff.rolls.iter().map(RollPlan::from).collect(),
             slopes: takeoff.slopes.iter().map(SlopeTakeoff::from).collect(),
-            screening: takeoff.screening.clone(),
+            screening: takeoff.screening.as_ref().map(|of| Screening::new(&takeoff.slopes, of)),
             findings: takeoff.findings.clone(),
             assumptions: takeoff.assumptions.clone(),
             cautions: takeoff.cautions.clone(),

@@ -8,7 +8,7 @@ use super::markup::Markup;
 use super::quantity::Quantities;
 use super::words;
 use crate::model::Display;
-use crate::quantities::RollPlan;
+use crate::report::document::RollPlan;
 use rows::{Row, rows};
 use sizes::{Size, sizes};
 

@@ -1,7 +1,6 @@
 //! The sizes of the pieces, each with a letter, so that drawing and legend name them alike.
+use crate::report::document::{PieceCut, RollPlan};
 use std::collections::BTreeMap;
-
-use crate::quantities::{PieceCut, RollPlan};
 
 /// A size with its letter and how many pieces have it.
 #[derive(Clone, Debug, PartialEq)]
