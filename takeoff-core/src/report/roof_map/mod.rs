@@ -16,7 +16,7 @@ mod title;
 use super::markup::Markup;
 use super::quantity::Quantities;
 use super::words;
-use crate::report::document::{SlopeTakeoff, Takeoff};
+use crate::report::document::{SlopeTakeoff, Takeoff, TileWork};
 use sheet::Sheet;
 
 /// The roof map of a slope as SVG, or nothing if the takeoff has no slope of that name.
@@ -112,7 +112,7 @@ fn usual_tile(slope: &SlopeTakeoff) -> f64 {
 }
 
 /// The drawing in a few sentences, for those who hear it read.
-fn description(slope: &SlopeTakeoff, marked: &[(marks::Mark, &crate::report::document::TileWork)]) -> String {
+fn description(slope: &SlopeTakeoff, marked: &[(marks::Mark, &TileWork)]) -> String {
     let tiles = marks::MARKS.into_iter().rev().filter_map(|mark| {
         let count = marked.iter().filter(|(of, _)| *of == mark).count() as u64;
         (count > 0).then(|| format!("{} {}", words::count(count, "tile", "tiles"), mark.look().words))
