@@ -8,12 +8,14 @@
 //! ```
 //! use takeoff_core::job::{EXAMPLE, Files};
 //! use takeoff_core::model::Job;
-//! use takeoff_core::{report, takeoff::takeoff};
+//! use takeoff_core::report::{self, document};
+//! use takeoff_core::takeoff::takeoff;
 //!
 //! let job = Job::read(EXAMPLE, &Files::new()).expect("the example is sound");
 //! let takeoff = takeoff(&job).expect("its spares can be counted");
 //! assert_eq!(takeoff.counts.posts, 1);
-//! assert!(report::summary(&takeoff).contains("Materials to bring"));
+//! let document = document::Takeoff::from(&takeoff);
+//! assert!(report::summary(&document).contains("Materials to bring"));
 //! ```
 //!
 //! The stages, in order: [`job`] reads and checks; [`slope`] lays out field and tiles; [`cuts`] judges openings; [`deck`]

@@ -4,7 +4,7 @@ use pyo3::prelude::*;
 use pyo3::types::{PyBytes, PyType};
 use takeoff_core::compare::compare;
 use takeoff_core::job::Files;
-use takeoff_core::report::{self, tables};
+use takeoff_core::report::{self, document, tables};
 use takeoff_core::{api, takeoff};
 
 use crate::problems::refused;
@@ -18,6 +18,8 @@ pub(crate) struct Takeoff {
     job: String,
     files: Files,
     takeoff: takeoff::Takeoff,
+    /// What is shown of it.
+    document: document::Takeoff,
 }
 
 #[pymethods]
@@ -28,7 +30,7 @@ impl Takeoff {
     #[new]
     fn new(py: Python<'_>, job: String, files: Files) -> PyResult<Takeoff> {
         match py.detach(|| api::read_and_take_off(&job, &files)) {
-            Ok(takeoff) => Ok(Takeoff { job, files, takeoff }),
+            Ok(takeoff) => Ok(Takeoff { job, files, document: document::Takeoff::from(&takeoff), takeoff }),
             Err(problems) => Err(refused(py, &problems)),
         }
     }
@@ -36,61 +38,61 @@ impl Takeoff {
     /// What to bring, a row an item.
     #[getter]
     fn materials(&self) -> PyResult<Table> {
-        tables::materials(&self.takeoff).try_into()
+        tables::materials(&self.document).try_into()
     }
 
     /// The posts, a row each.
     #[getter]
     fn posts(&self) -> PyResult<Table> {
-        tables::posts(&self.takeoff).try_into()
+        tables::posts(&self.document).try_into()
     }
 
     /// The cuts, a row a cut tile.
     #[getter]
     fn cuts(&self) -> PyResult<Table> {
-        tables::cuts(&self.takeoff).try_into()
+        tables::cuts(&self.document).try_into()
     }
 
     /// The tiles handled, a row each.
     #[getter]
     fn tiles(&self) -> PyResult<Table> {
-        tables::tiles(&self.takeoff).try_into()
+        tables::tiles(&self.document).try_into()
     }
 
     /// The patches of underlayment, a row each.
     #[getter]
     fn patches(&self) -> PyResult<Table> {
-        tables::patches(&self.takeoff).try_into()
+        tables::patches(&self.document).try_into()
     }
 
     /// The spare tiles, a row a kind of piece.
     #[getter]
     fn spares(&self) -> PyResult<Table> {
-        tables::spares(&self.takeoff).try_into()
+        tables::spares(&self.document).try_into()
     }
 
     /// Where the pieces of the patches are cut from rolls, a row a piece.
     #[getter]
     fn cutting(&self) -> PyResult<Table> {
-        tables::cutting(&self.takeoff).try_into()
+        tables::cutting(&self.document).try_into()
     }
 
     /// The screening of the lags against wind uplift, a row a post; no rows where the job asks for none.
     #[getter]
     fn screening(&self) -> PyResult<Table> {
-        tables::screening(&self.takeoff).try_into()
+        tables::screening(&self.document).try_into()
     }
 
     /// What is bought, a row a pack, and what has no price; no rows where the job asks for no bid.
     #[getter]
     fn bid(&self) -> PyResult<Table> {
-        tables::bid(&self.takeoff).try_into()
+        tables::bid(&self.document).try_into()
     }
 
     /// The labour, a row an action; no rows where the job bids none.
     #[getter]
     fn labour(&self) -> PyResult<Table> {
-        tables::labour(&self.takeoff).try_into()
+        tables::labour(&self.document).try_into()
     }
 
     /// The names of the slopes, in the job's order.
@@ -101,32 +103,32 @@ impl Takeoff {
 
     /// Everything, with the basis of each number, as JSON text: the same bytes as the command writes.
     fn to_json(&self) -> String {
-        report::document(&self.takeoff)
+        report::document(&self.document)
     }
 
     /// The roof map of a slope as SVG text.
     ///
     /// Raises `KeyError` if the job has no slope of that name.
     fn to_svg(&self, slope: &str) -> PyResult<String> {
-        report::roof_map(&self.takeoff, slope)
+        report::roof_map(&self.document, slope)
             .ok_or_else(|| PyKeyError::new_err(format!("the job has no slope `{slope}`")))
     }
 
     /// The workbook as the bytes of an xlsx file: the same as the command writes to `bid.xlsx`.
     fn xlsx<'py>(&self, py: Python<'py>) -> Bound<'py, PyBytes> {
-        let bytes = py.detach(|| report::workbook(&self.takeoff));
+        let bytes = py.detach(|| report::workbook(&self.document));
         PyBytes::new(py, &bytes)
     }
 
     /// The report as one HTML page that needs nothing else, for the screen and for paper: the same bytes as the
     /// command writes.
     fn to_html(&self) -> String {
-        report::page(&self.takeoff)
+        report::page(&self.document)
     }
 
     /// The summary that the command shows, which fits 80 columns.
     fn summary(&self) -> String {
-        report::summary(&self.takeoff)
+        report::summary(&self.document)
     }
 
     /// What changed between this takeoff, as bid, and another, as built, as JSON text.

@@ -75,7 +75,7 @@ impl Case {
     /// When a file can't be read, or the job has problems.
     pub fn expected_now(&self) -> Result<Vec<(String, String)>> {
         let (text, named) = self.job()?;
-        let takeoff = api::read_and_take_off(&text, &named)
+        let takeoff = api::read_and_document(&text, &named)
             .map_err(|problems| std::io::Error::other(format!("{}: {problems:#?}", self.name)))?;
         let mut files = report::files(&takeoff);
         let large = files.iter().any(|(name, text)| name == "takeoff.json" && text.len() > LARGE);

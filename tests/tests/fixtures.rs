@@ -64,7 +64,7 @@ fn the_command_gives_the_same_bytes() {
         let folder = out.join(&case.name);
         let written = command().arg("takeoff").arg(case.path()).arg("--out").arg(&folder).output().unwrap();
         assert!(written.status.success());
-        let takeoff = api::read_and_take_off(&text, &files).unwrap();
+        let takeoff = api::read_and_document(&text, &files).unwrap();
         let document = fs::read_to_string(folder.join("takeoff.json")).unwrap();
         assert!(document == takeoff_core::report::document(&takeoff), "{}", case.name);
         for (name, table) in takeoff_core::report::tables::all(&takeoff) {

@@ -8,6 +8,7 @@ use serde_json::Value;
 use takeoff_core::job::Files;
 use takeoff_core::layout::layout;
 use takeoff_core::model::Job;
+use takeoff_core::report::document;
 use takeoff_core::takeoff::{Takeoff, takeoff};
 use takeoff_core::{api, report};
 use tilepost_tests::{Case, Folder, command};
@@ -47,7 +48,7 @@ fn contents(folder: &Folder) -> Vec<(String, Vec<u8>)> {
 /// A takeoff without the places of its findings in the job file.
 fn told(mut takeoff: Takeoff) -> String {
     takeoff.findings.iter_mut().for_each(|finding| finding.path.clear());
-    report::document(&takeoff)
+    report::document(&document::Takeoff::from(&takeoff))
 }
 
 #[test]

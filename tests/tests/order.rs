@@ -6,7 +6,7 @@ use takeoff_core::materials::Material;
 use takeoff_core::model::Job;
 use takeoff_core::order::{Order, Ordered, order};
 use takeoff_core::takeoff::{Takeoff, takeoff};
-use takeoff_core::units::Unit;
+use takeoff_core::units::{Length, Unit};
 use tilepost_tests::{Case, command};
 
 fn case(name: &str) -> Case {
@@ -86,9 +86,9 @@ fn patches_of_all_jobs_are_cut_together() {
     let jobs = [gable("one"), gable("two"), job("screened-arrays", "three", "", "")];
     let order = ordered(&jobs).unwrap();
     let [felt] = order.rolls.as_slice() else { panic!("one kind of felt") };
-    let apart: f64 =
-        jobs.iter().flat_map(|(_, takeoff)| &takeoff.rolls).map(|plan| plan.length_used_mm).sum();
-    assert!(felt.length_bound_mm <= felt.length_used_mm && felt.length_used_mm <= apart);
+    let apart: Length =
+        jobs.iter().flat_map(|(_, takeoff)| &takeoff.rolls).map(|of| of.plan.length_used).sum();
+    assert!(felt.plan.length_bound <= felt.plan.length_used && felt.plan.length_used <= apart);
     let pieces: usize =
         jobs.iter().flat_map(|(_, takeoff)| &takeoff.rolls).map(|plan| plan.pieces.len()).sum();
     assert_eq!(felt.pieces.len(), pieces);

@@ -10,17 +10,17 @@ use crate::job::{Files, LaidJob, laid};
 use crate::layout::{Layout, layout};
 use crate::model::{Job, Problem};
 use crate::order::{Order, Ordered, order};
-use crate::report::{self, json_text as text};
+use crate::report::{self, document, json_text as text};
 use crate::takeoff::{Takeoff, takeoff};
 
 #[derive(Serialize)]
 #[serde(untagged)]
 enum Answer<'a> {
-    Takeoff { ok: bool, takeoff: &'a Takeoff },
-    Comparison { ok: bool, comparison: &'a Comparison },
+    Takeoff { ok: bool, takeoff: &'a document::Takeoff },
+    Comparison { ok: bool, comparison: &'a document::Comparison },
     Layout { ok: bool, layout: &'a Layout, job: &'a LaidJob },
-    Order { ok: bool, order: &'a Order },
-    View { ok: bool, takeoff: &'a Takeoff, bring: Vec<(String, String)>, map: Option<String> },
+    Order { ok: bool, order: &'a document::Order },
+    View { ok: bool, takeoff: &'a document::Takeoff, bring: Vec<(String, String)>, map: Option<String> },
     Problems { ok: bool, problems: &'a [Problem] },
 }
 
@@ -33,6 +33,15 @@ pub fn read_and_take_off(job: &str, files: &Files) -> Result<Takeoff, Vec<Proble
     takeoff(&Job::read(job, files)?)
 }
 
+/// Reads a job, takes it off and makes a document of the takeoff, for what [`report`] shows.
+///
+/// # Errors
+///
+/// Every problem in the job.
+pub fn read_and_document(job: &str, files: &Files) -> Result<document::Takeoff, Vec<Problem>> {
+    Ok(document::Takeoff::from(&read_and_take_off(job, files)?))
+}
+
 /// The takeoff of a job file: `{"ok": true, "takeoff": {…}}` or `{"ok": false, "problems": […]}`.
 ///
 /// # Example
@@ -42,11 +51,11 @@ pub fn read_and_take_off(job: &str, files: &Files) -> Result<Takeoff, Vec<Proble
 /// assert!(answer.starts_with("{\n  \"ok\": false"));
 /// ```
 pub fn takeoff_json(job: &str, files: &Files) -> String {
-    answer(&read_and_take_off(job, files))
+    answer(&read_and_document(job, files))
 }
 
 /// A takeoff, or the problems in its way, as [`takeoff_json`] gives it.
-pub fn answer(taken: &Result<Takeoff, Vec<Problem>>) -> String {
+pub fn answer(taken: &Result<document::Takeoff, Vec<Problem>>) -> String {
     match taken {
         Ok(takeoff) => text(&Answer::Takeoff { ok: true, takeoff }, 5),
         Err(problems) => text(&Answer::Problems { ok: false, problems }, 3),
@@ -66,7 +75,7 @@ pub fn answer(taken: &Result<Takeoff, Vec<Problem>>) -> String {
 /// assert!(view.contains("\"map\": \"<svg"));
 /// ```
 pub fn view_json(job: &str, files: &Files, slope: &str) -> String {
-    match read_and_take_off(job, files) {
+    match read_and_document(job, files) {
         Ok(takeoff) => {
             let (bring, map) = (report::brought(&takeoff), report::roof_map(&takeoff, slope));
             text(&Answer::View { ok: true, takeoff: &takeoff, bring, map }, 4)
@@ -97,7 +106,8 @@ pub fn compare_json(bid: &str, bid_files: &Files, as_built: &str, as_built_files
 
 /// A comparison, or the problems in its way, as [`compare_json`] gives it.
 pub fn compared_answer(compared: &Result<Comparison, Vec<Problem>>) -> String {
-    match compared {
+    let compared = compared.as_ref().map(document::Comparison::from);
+    match &compared {
         Ok(comparison) => text(&Answer::Comparison { ok: true, comparison }, 3),
         Err(problems) => text(&Answer::Problems { ok: false, problems }, 3),
     }
@@ -172,7 +182,8 @@ pub fn read_and_order(jobs: &[(String, Files)]) -> Result<Order, Vec<Problem>> {
 
 /// An order, or the problems in its way, as [`order_json`] gives it.
 pub fn ordered_answer(ordered: &Result<Order, Vec<Problem>>) -> String {
-    match ordered {
+    let ordered = ordered.as_ref().map(document::Order::from);
+    match &ordered {
         Ok(order) => text(&Answer::Order { ok: true, order }, 3),
         Err(problems) => text(&Answer::Problems { ok: false, problems }, 3),
     }
@@ -203,15 +214,15 @@ pub fn files_named_json(job: &str) -> String {
 
 /// The roof map of a slope; `None` where the job has a problem or no slope of that name.
 pub fn roof_map_svg(job: &str, files: &Files, slope: &str) -> Option<String> {
-    report::roof_map(&read_and_take_off(job, files).ok()?, slope)
+    report::roof_map(&read_and_document(job, files).ok()?, slope)
 }
 
 /// The material list as CSV; `None` where the job has a problem.
 pub fn materials_csv(job: &str, files: &Files) -> Option<String> {
-    Some(report::tables::materials(&read_and_take_off(job, files).ok()?).csv())
+    Some(report::tables::materials(&read_and_document(job, files).ok()?).csv())
 }
 
 /// The report as one HTML page; `None` where the job has a problem.
 pub fn report_html(job: &str, files: &Files) -> Option<String> {
-    Some(report::page(&read_and_take_off(job, files).ok()?))
+    Some(report::page(&read_and_document(job, files).ok()?))
 }

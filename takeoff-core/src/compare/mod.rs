@@ -13,25 +13,18 @@ pub use counts::CountChange;
 pub use materials::{Amount, MaterialChange};
 pub use posts::{PostChange, PostPlace};
 
-use schemars::JsonSchema;
-use serde::Serialize;
-
 use crate::model::Display;
 use crate::takeoff::Takeoff;
 
 /// What changed between a takeoff as bid and one as built.
-#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Comparison {
-    /// `tilepost-comparison/1`.
-    pub format: String,
     /// The job's name as bid.
     pub bid: String,
     /// The job's name as built.
     pub as_built: String,
     /// Which units reports show: those of the bid.
     pub display: Display,
-    /// Whether anything below changed.
-    pub changed: bool,
     /// Totals that changed.
     pub counts: Vec<CountChange>,
     /// Posts that moved, came or went, or are worked otherwise.
@@ -42,6 +35,14 @@ pub struct Comparison {
     pub costs: Vec<CostChange>,
 }
 
+impl Comparison {
+    /// Whether anything changed.
+    pub fn changed(&self) -> bool {
+        let Comparison { counts, posts, materials, costs, .. } = self;
+        !(counts.is_empty() && posts.is_empty() && materials.is_empty() && costs.is_empty())
+    }
+}
+
 /// Compares a takeoff as bid with one as built.
 ///
 /// # Example
@@ -49,7 +50,7 @@ pub struct Comparison {
 /// ```
 /// use takeoff_core::{api::read_and_take_off, compare::compare, job::{EXAMPLE, Files}};
 /// let bid = read_and_take_off(EXAMPLE, &Files::new()).unwrap();
-/// assert!(!compare(&bid, &bid).changed);
+/// assert!(!compare(&bid, &bid).changed());
 /// ```
 pub fn compare(bid: &Takeoff, as_built: &Takeoff) -> Comparison {
     let counts = counts::changes(&bid.counts, &as_built.counts);
@@ -58,11 +59,9 @@ pub fn compare(bid: &Takeoff, as_built: &Takeoff) -> Comparison {
     let materials = materials::changes([&bid.materials, &as_built.materials], bids);
     let costs = bids.map(costs::changes).unwrap_or_default();
     Comparison {
-        format: "tilepost-comparison/1".to_owned(),
         bid: bid.job.clone(),
         as_built: as_built.job.clone(),
         display: bid.display,
-        changed: !(counts.is_empty() && posts.is_empty() && materials.is_empty() && costs.is_empty()),
         counts,
         posts,
         materials,

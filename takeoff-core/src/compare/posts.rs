@@ -1,34 +1,37 @@
 //! Posts moved, added and gone.
-use schemars::JsonSchema;
-use serde::Serialize;
-
 use super::pairs::pairs;
 use crate::deck::DeckMethod;
+use crate::geometry::SlopePoint;
 use crate::relocation::Situation;
 use crate::slope_takeoff::{PostTakeoff, SlopeTakeoff};
+use crate::units::Length;
 
 /// A post that changed.
-#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct PostChange {
     /// Its slope.
     pub slope: String,
     /// Its name.
     pub post: String,
-    /// How far it moved, along the eave and up the slope; `None` where it is not in both.
-    pub moved_mm: Option<[f64; 2]>,
     /// As bid; `None` where it was added.
     pub bid: Option<PostPlace>,
     /// As built; `None` where it is gone.
     pub as_built: Option<PostPlace>,
 }
 
+impl PostChange {
+    /// How far it moved, along the eave and up the slope; `None` where it is not in both.
+    pub fn moved(&self) -> Option<[Length; 2]> {
+        let (bid, built) = (self.bid.as_ref()?.at, self.as_built.as_ref()?.at);
+        Some([built.u - bid.u, built.v - bid.v])
+    }
+}
+
 /// A post's place and what it comes to there.
-#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct PostPlace {
-    /// Along the eave.
-    pub u_mm: f64,
-    /// Up the slope.
-    pub v_mm: f64,
+    /// Its point on the deck.
+    pub at: SlopePoint,
     /// Its assembly.
     pub assembly: String,
     /// What it meets.
@@ -42,12 +45,11 @@ pub struct PostPlace {
 impl PostPlace {
     fn new(post: &PostTakeoff) -> PostPlace {
         PostPlace {
-            u_mm: post.u_mm,
-            v_mm: post.v_mm,
-            assembly: post.assembly.clone(),
+            at: post.at,
+            assembly: post.assembly.name.clone(),
             situation: post.situation,
             severed: post.severed,
-            method: post.deck.method,
+            method: post.deck.method.kind(),
         }
     }
 }
@@ -60,10 +62,7 @@ pub(super) fn changes(bid: &[SlopeTakeoff], as_built: &[SlopeTakeoff]) -> Vec<Po
         if bid == as_built {
             return None;
         }
-        let both = bid.as_ref().zip(as_built.as_ref());
-        let moved_mm =
-            both.map(|(bid, built)| [whole_nm(built.u_mm - bid.u_mm), whole_nm(built.v_mm - bid.v_mm)]);
-        Some(PostChange { slope: slope.to_owned(), post: post.to_owned(), moved_mm, bid, as_built })
+        Some(PostChange { slope: slope.to_owned(), post: post.to_owned(), bid, as_built })
     });
     changed.collect()
 }
@@ -73,9 +72,4 @@ fn by_name(slopes: &[SlopeTakeoff]) -> impl Iterator<Item = ((&str, &str), &Post
     slopes
         .iter()
         .flat_map(|slope| slope.posts.iter().map(|post| ((slope.name.as_str(), post.name.as_str()), post)))
-}
-
-/// A difference of lengths in whole nanometres, as each of them is.
-fn whole_nm(mm: f64) -> f64 {
-    (mm * 1e6).round() / 1e6
 }

@@ -1,8 +1,6 @@
 //! Battens cut out to make room for the deck work, and reset.
-use schemars::JsonSchema;
-use serde::Serialize;
-
-use crate::geometry::{Rect, grid, to_mm};
+use crate::geometry::{Rect, grid};
+use crate::model::PostId;
 use crate::roof::Site;
 
 /// Nails that hold one reset piece: two an end.
@@ -84,32 +82,20 @@ impl Stretch {
         self.posts.dedup();
         let nose = site.grid.noses()[self.course];
         BattenPiece {
-            course: self.course as u64 + 1,
-            from_mm: to_mm(self.left),
-            to_mm: to_mm(self.right),
-            lower_mm: to_mm(nose + to_lower),
-            upper_mm: to_mm(nose + to_upper),
-            nails: NAILS_A_PIECE,
-            posts: self.posts.iter().map(|&post| site.slope.posts[post].name.clone()).collect(),
+            course: self.course as u32,
+            bounds: Rect::new(self.left, nose + to_lower, self.right, nose + to_upper),
+            posts: self.posts.into_iter().map(PostId::new).collect(),
         }
     }
 }
 
-/// A piece of batten cut out and reset.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
+/// A piece of batten cut out and reset, with [`NAILS_A_PIECE`].
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct BattenPiece {
-    /// The course that hangs on it.
-    pub course: u64,
-    /// Left end.
-    pub from_mm: f64,
-    /// Right end.
-    pub to_mm: f64,
-    /// Lower edge.
-    pub lower_mm: f64,
-    /// Upper edge.
-    pub upper_mm: f64,
-    /// Nails, two an end.
-    pub nails: u64,
+    /// The course that hangs on it, counted from 0.
+    pub course: u32,
+    /// From end to end, and from its lower edge to its upper one.
+    pub bounds: Rect,
     /// The posts it makes room for.
-    pub posts: Vec<String>,
+    pub posts: Vec<PostId>,
 }

@@ -1,7 +1,4 @@
 //! Heights over the deck at a post: does it come out of the tile?
-use schemars::JsonSchema;
-use serde::Serialize;
-
 use super::codes::{CONE_DOES_NOT_CLEAR, POST_DOES_NOT_CLEAR};
 use crate::geometry::Ellipse;
 use crate::model::{Display, Post, Problem};
@@ -30,24 +27,22 @@ pub fn height_stack(site: &Site, post: &Post, opening: &Ellipse) -> HeightStack 
     let top = batten + thickness + rise;
     let assembly = &post.assembly;
     HeightStack {
-        batten_mm: batten.mm(),
+        batten,
         layers,
-        tile_mm: top.mm(),
-        cone_mm: assembly.deck_flashing.cone_height.map(Length::mm),
-        post_mm: assembly.post_height.map(Length::mm),
-        free_post_mm: assembly.post_height.map(|height| (height - top).mm()),
+        tile: top,
+        cone: assembly.deck_flashing.cone_height,
+        post: assembly.post_height,
     }
 }
 
 /// Findings where the cone or the post does not come out above the tile.
 pub fn too_low(post: &Post, stack: &HeightStack, display: Display) -> Vec<Problem> {
     let parts = [
-        ("cone", CONE_DOES_NOT_CLEAR, stack.cone_mm, "take a taller deck flashing"),
-        ("post", POST_DOES_NOT_CLEAR, stack.post_mm, "take a taller post"),
+        ("cone", CONE_DOES_NOT_CLEAR, stack.cone, "take a taller deck flashing"),
+        ("post", POST_DOES_NOT_CLEAR, stack.post, "take a taller post"),
     ];
-    let short = parts.into_iter().filter_map(|(part, code, top_mm, mend)| {
-        let below_mm = stack.tile_mm - top_mm.filter(|&top_mm| top_mm <= stack.tile_mm)?;
-        let below = display.length(Length::nearest(below_mm * 1e6)?);
+    let short = parts.into_iter().filter_map(|(part, code, top, mend)| {
+        let below = display.length(stack.tile - top.filter(|&top| top <= stack.tile)?);
         let message = format!("the {part} of `{}` ends {below} below the top of the tile", post.name);
         Some(Problem::finding(code, message, mend, &post.path))
     });
@@ -55,18 +50,23 @@ pub fn too_low(post: &Post, stack: &HeightStack, display: Display) -> Vec<Proble
 }
 
 /// Heights over the deck at the post.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct HeightStack {
     /// Top of the batten.
-    pub batten_mm: f64,
+    pub batten: Length,
     /// Layers of tile over the post's point.
     pub layers: u64,
     /// Top of the tile.
-    pub tile_mm: f64,
+    pub tile: Length,
     /// Top of the cone, if given.
-    pub cone_mm: Option<f64>,
+    pub cone: Option<Length>,
     /// Top of the post, if given.
-    pub post_mm: Option<f64>,
-    /// Free post above the tile, if given.
-    pub free_post_mm: Option<f64>,
+    pub post: Option<Length>,
+}
+
+impl HeightStack {
+    /// Free post above the tile, if its height is given.
+    pub fn free_post(&self) -> Option<Length> {
+        self.post.map(|post| post - self.tile)
+    }
 }

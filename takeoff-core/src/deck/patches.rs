@@ -1,24 +1,22 @@
 //! Patches over deck flashings: which posts share one, and what each takes.
-use schemars::JsonSchema;
-use serde::Serialize;
+use std::fmt;
 
 use super::chains::Chains;
 use super::codes::NO_LAP_LINE_ABOVE;
 use super::zone::{flashing, own_patch};
 use super::{Method, each_meeting_pair};
-use crate::geometry::{Ellipse, Point, Rect, grid, half, to_mm};
-use crate::model::{Post, Problem, Underlayment};
+use crate::geometry::{Ellipse, Point, Rect, grid, half, to_mm, whole};
+use crate::model::{Post, PostId, Problem, Underlayment};
 use crate::roof::Site;
+use crate::units::{Area, Length};
 
 /// The patches of a slope, and which is over which post.
 #[derive(Clone, Debug)]
 pub struct Patches {
-    /// In the order of their first posts: `P1`, `P2`…
+    /// In the order of their first posts.
     pub patches: Vec<Patch>,
-    /// Their rectangles, in grid steps.
-    pub bounds: Vec<Rect>,
-    /// Of each post, the place of its patch in the list; `None` where the flashing is not patched.
-    pub of_post: Vec<Option<usize>>,
+    /// Of each post, its patch; `None` where the flashing is not patched.
+    pub of_post: Vec<Option<PatchId>>,
 }
 
 /// The patches of a slope; `methods` holds one method a post.
@@ -57,20 +55,16 @@ pub fn patches(site: &Site, methods: &[Method]) -> Patches {
 
     let mut of_post = vec![None; posts.len()];
     for (patch, members) in posts_of.iter().enumerate() {
-        members.iter().for_each(|&post| of_post[post] = Some(patch));
+        members.iter().for_each(|&post| of_post[post] = Some(PatchId::new(patch)));
     }
     let mut patches: Vec<Patch> = bounds
         .iter()
         .zip(&posts_of)
-        .enumerate()
-        .map(|(i, (bounds, members))| {
-            let members: Vec<&Post> = members.iter().map(|&post| &posts[post]).collect();
-            patch(site, i, bounds, &members, methods[posts_of[i][0]].line())
-        })
+        .map(|(bounds, members)| patch(site, bounds, members, methods[members[0]].line()))
         .collect();
     lay_over_each_other(&mut patches, &bounds);
     cut_round_others(&mut patches, &bounds, posts, &of_post);
-    Patches { patches, bounds, of_post }
+    Patches { patches, of_post }
 }
 
 /// A finding for every patch that has no lap line above to go under.
@@ -106,31 +100,28 @@ fn chained(site: &Site, methods: &[Method], own: &[(usize, Rect)]) -> Vec<Vec<us
 }
 
 /// One patch, before it is known what it meets.
-fn patch(site: &Site, place: usize, bounds: &Rect, posts: &[&Post], line: Option<i64>) -> Patch {
+fn patch(site: &Site, bounds: &Rect, posts: &[usize], line: Option<i64>) -> Patch {
     let (width, height) = (bounds.right - bounds.left, bounds.upper - bounds.lower);
     debug_assert!(width > 0 && height > 0, "a patch has an area: {bounds:?}");
     // The bounds on tuck and underlap that a job keeps to see to it: `job::assembly` and `job::practice`.
     debug_assert!(
-        line.is_none() || posts.iter().all(|post| flashing(post).upper <= bounds.upper),
+        line.is_none() || posts.iter().all(|&post| flashing(&site.slope.posts[post]).upper <= bounds.upper),
         "a patch under a sheet reaches past the upper edge of its flashings: {bounds:?}"
     );
     let pieces = pieces_of_sheet(height, &site.slope.underlayment);
     let laps = (pieces - 1) as i64 * grid(site.slope.underlayment.head_lap);
-    let perimeter = 2 * (width + height);
-    let (inside, at_edge): (Vec<&Post>, Vec<&Post>) =
-        posts.iter().partition(|post| cone(post).bounds().lower >= bounds.lower);
-    let names = |posts: &[&Post]| posts.iter().map(|post| post.name.clone()).collect();
+    let (inside, at_edge): (Vec<usize>, Vec<usize>) =
+        posts.iter().partition(|&&post| cone(&site.slope.posts[post]).bounds().lower >= bounds.lower);
+    let ids = |posts: &[usize]| posts.iter().copied().map(PostId::new).collect();
     Patch {
-        name: format!("P{}", place + 1),
-        posts: names(posts),
-        bounds_mm: bounds.mm(),
-        lap_line_mm: line.map(to_mm),
+        posts: ids(posts),
+        bounds: *bounds,
+        lap_line: line.map(whole),
         pieces,
-        area_mm2: to_mm(width) * to_mm(height + laps),
-        perimeter_mm: to_mm(perimeter),
-        staples: ceil_div(perimeter, grid(site.practice.staple_spacing)),
-        half_round_at: names(&at_edge),
-        round_at: names(&inside),
+        area: Area::from_mm2(to_mm(width) * to_mm(height + laps)),
+        staples: ceil_div(grid(perimeter(bounds)), grid(site.practice.staple_spacing)),
+        half_round_at: ids(&at_edge),
+        round_at: ids(&inside),
         lies_over: Vec::new(),
         cut_round: Vec::new(),
     }
@@ -149,26 +140,27 @@ fn lay_over_each_other(patches: &mut [Patch], bounds: &[Rect]) {
     each_meeting_pair(bounds, |a, b| pairs.push(if height(a) > height(b) { (a, b) } else { (b, a) }));
     pairs.sort_unstable();
     for (upper, lower) in pairs {
-        let name = patches[lower].name.clone();
-        patches[upper].lies_over.push(name);
+        patches[upper].lies_over.push(PatchId::new(lower));
     }
 }
 
 /// Cuts every patch round the cones of other posts that meet it.
-fn cut_round_others(patches: &mut [Patch], bounds: &[Rect], posts: &[Post], of_post: &[Option<usize>]) {
+fn cut_round_others(patches: &mut [Patch], bounds: &[Rect], posts: &[Post], of_post: &[Option<PatchId>]) {
     let cones = posts.iter().map(|post| cone(post).bounds());
     let both: Vec<Rect> = bounds.iter().copied().chain(cones).collect();
     let mut pairs = Vec::new();
     each_meeting_pair(&both, |patch, other| {
         let Some(post) = other.checked_sub(bounds.len()) else { return };
-        if patch < bounds.len() && of_post[post] != Some(patch) && cone(&posts[post]).meets_rect(&both[patch])
+        if patch < bounds.len()
+            && of_post[post] != Some(PatchId::new(patch))
+            && cone(&posts[post]).meets_rect(&both[patch])
         {
             pairs.push((patch, post));
         }
     });
     pairs.sort_unstable();
     for (patch, post) in pairs {
-        patches[patch].cut_round.push(posts[post].name.clone());
+        patches[patch].cut_round.push(PostId::new(post));
     }
 }
 
@@ -187,31 +179,75 @@ fn ceil_div(top: i64, over: i64) -> u64 {
     u64::try_from((top - 1).div_euclid(over) + 1).unwrap_or(0)
 }
 
+/// A patch by its place in its slope's list. Shown as the crew calls it: the first is `P1`.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub struct PatchId(usize);
+
+impl PatchId {
+    /// The patch at a place of its slope's list, counted from 0.
+    pub const fn new(place: usize) -> PatchId {
+        PatchId(place)
+    }
+
+    /// Its place in its slope's list, counted from 0.
+    pub const fn place(self) -> usize {
+        self.0
+    }
+}
+
+impl fmt::Display for PatchId {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "P{}", self.0 + 1)
+    }
+}
+
 /// A patch over a deck flashing.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Patch {
-    /// Its name.
-    pub name: String,
     /// The posts under it.
-    pub posts: Vec<String>,
-    /// Left, lower, right, upper.
-    pub bounds_mm: [f64; 4],
+    pub posts: Vec<PostId>,
+    /// Where it lies.
+    pub bounds: Rect,
     /// The lap line it goes under; `None` runs to the field's edge.
-    pub lap_line_mm: Option<f64>,
+    pub lap_line: Option<Length>,
     /// Pieces, one above the other, where it is taller than a sheet is wide.
     pub pieces: u64,
     /// Felt it takes, the laps between its pieces counted.
-    pub area_mm2: f64,
-    /// Round about its edge.
-    pub perimeter_mm: f64,
+    pub area: Area,
     /// Staples.
     pub staples: u64,
     /// Posts at its lower edge, cut half-round about the cone.
-    pub half_round_at: Vec<String>,
+    pub half_round_at: Vec<PostId>,
     /// Posts inside it, with a full round hole.
-    pub round_at: Vec<String>,
+    pub round_at: Vec<PostId>,
     /// Patches that this one lies over.
-    pub lies_over: Vec<String>,
+    pub lies_over: Vec<PatchId>,
     /// Posts that are not under this patch and whose cones stand in it: it is cut round them.
-    pub cut_round: Vec<String>,
+    pub cut_round: Vec<PostId>,
+}
+
+impl Patch {
+    /// Its side along the eave, to the nanometre, half up.
+    pub fn width(&self) -> Length {
+        rounded_up(self.bounds.right - self.bounds.left)
+    }
+
+    /// Its side up the slope, to the nanometre, half up.
+    pub fn height(&self) -> Length {
+        rounded_up(self.bounds.upper - self.bounds.lower)
+    }
+
+    /// Round about its edge.
+    pub fn perimeter(&self) -> Length {
+        perimeter(&self.bounds)
+    }
+}
+
+fn rounded_up(steps: i64) -> Length {
+    whole(steps + steps.rem_euclid(2))
+}
+
+/// Twice the sides of a rectangle, whole nanometres even where these are not.
+fn perimeter(bounds: &Rect) -> Length {
+    whole(2 * (bounds.right - bounds.left + bounds.upper - bounds.lower))
 }

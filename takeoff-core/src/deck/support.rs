@@ -1,17 +1,13 @@
 //! The wood under a post: its rafter, or a blocking board between two rafters.
-use schemars::JsonSchema;
-use serde::Serialize;
-
 use super::codes::NO_RAFTER_BESIDE;
-use crate::geometry::{grid, half, to_mm};
+use crate::geometry::{grid, half};
 use crate::model::{Post, Problem, Rafters};
 use crate::roof::Site;
 use crate::units::Length;
 
 /// The wood under a post: the nearest rafter, and the board that is put in where that one is out of reach.
 ///
-/// Neither where the job gives no rafters; no board where the post lies outside the rafters
-/// ([`without_rafter`]).
+/// `None` where the job gives no rafters; no board where the post lies outside the rafters ([`without_rafter`]).
 ///
 /// # Rule
 ///
@@ -24,25 +20,18 @@ use crate::units::Length;
 ///
 /// Rafters 1 1/2 in wide at 32 and 56 in, edge distance 1/2 in: a post up to 1/4 in off a centre line is on the
 /// rafter. At 50 in it is 6 in off, and the board is 56 − 32 − 1 1/2 = 22 1/2 in long.
-pub fn support(site: &Site, post: &Post) -> (Option<Support>, Option<Blocking>) {
-    let Some(rafters) = &site.slope.rafters else { return (None, None) };
-    let Some(nearest) = nearest(rafters, post) else { return (None, None) };
-    let off = grid(post.at.u) - grid(rafters.centre(nearest, post.at.v));
-    let on_rafter = off.abs() <= half(rafters.width) - grid(post.assembly.lag_edge_distance);
+pub fn support(site: &Site, post: &Post) -> Option<Support> {
+    let rafters = site.slope.rafters.as_ref()?;
+    let rafter = nearest(rafters, post)?;
+    let off_centre = post.at.u - rafters.centre(rafter, post.at.v);
+    let on_rafter = grid(off_centre.abs()) <= half(rafters.width) - grid(post.assembly.lag_edge_distance);
     let board = if on_rafter { None } else { clear_bay(rafters, post) };
-    let support = Support {
-        rafter: nearest as u64 + 1,
-        off_centre_mm: to_mm(off),
-        on_rafter,
-        blocked: board.is_some(),
-    };
-    let blocking = board.map(|clear| Blocking { post: post.name.clone(), length_mm: to_mm(clear) });
-    (Some(support), blocking)
+    Some(Support { rafter, off_centre, on_rafter, board })
 }
 
 /// A finding where a post is on no rafter and has none on one side to hold a board.
 pub fn without_rafter(post: &Post, support: &Support) -> Option<Problem> {
-    (!support.on_rafter && !support.blocked).then(|| {
+    (!support.on_rafter && support.board.is_none()).then(|| {
         let message =
             format!("`{}` lies beyond the rafters: no board can be put in between two of them", post.name);
         let help = "move the post onto a rafter, or survey the framing there";
@@ -59,32 +48,24 @@ fn nearest(rafters: &Rafters, post: &Post) -> Option<usize> {
 }
 
 /// The clear distance between the rafters beside a post.
-fn clear_bay(rafters: &Rafters, post: &Post) -> Option<i64> {
+fn clear_bay(rafters: &Rafters, post: &Post) -> Option<Length> {
     let right = rafters.left_of(post.at, true);
     let left = right.checked_sub(1)?;
     rafters.lines.get(right)?;
     let clear = rafters.clear_between(left, right, post.at.v);
-    (clear > Length::ZERO).then(|| grid(clear))
+    (clear > Length::ZERO).then_some(clear)
 }
 
 /// The wood under a post.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Support {
-    /// The nearest rafter, counted from 1 on the left.
-    pub rafter: u64,
+    /// The nearest rafter, counted from 0 on the left.
+    pub rafter: usize,
     /// Post's point less the rafter's centre line.
-    pub off_centre_mm: f64,
+    pub off_centre: Length,
     /// Whether the lag lands within tolerance.
     pub on_rafter: bool,
-    /// Whether blocking is put in.
-    pub blocked: bool,
-}
-
-/// A blocking board between two rafters.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
-pub struct Blocking {
-    /// The post it carries.
-    pub post: String,
-    /// Clear distance between the rafters, which is the board's length.
-    pub length_mm: f64,
+    /// The clear distance between the rafters beside the post, which is the length of the board put in between them;
+    /// `None` where none is.
+    pub board: Option<Length>,
 }

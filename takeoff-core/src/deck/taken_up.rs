@@ -7,8 +7,8 @@ use super::codes::SET_TILES_CANNOT_BE_LOOSENED;
 use super::overlap::pieces_meeting;
 use crate::cuts::{CutKind, Footprint, Shape, SlopeCut};
 use crate::geometry::{Ellipse, Rect, clip};
-use crate::model::Problem;
-use crate::roof::{Part, Site, TileId, piece_name, tile_name};
+use crate::model::{PostId, Problem};
+use crate::roof::{Part, Site, TileId, TilePiece};
 
 /// A tile handled, or one piece of a tile that the field's edge cuts into several.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -84,22 +84,14 @@ pub fn tile_work(site: &Site, taken: &[Taken]) -> Vec<TileWork> {
     let strip = Perimeter::of(site.slope);
     taken
         .iter()
-        .map(|taken| {
-            let footprint = footprint_of(site, taken);
-            let face = site.grid.face(taken.tile);
-            TileWork {
-                tile: tile_name(&site.grid, site.field.bounds(), taken.tile, taken.piece),
-                piece: piece_name(site.slope, taken.tile.part),
-                course: u64::from(taken.tile.course) + 1,
-                column: site.grid.column_number(taken.tile, site.field.bounds()),
-                class: taken.class,
-                edge_tile: matches!(footprint, Footprint::Edge { .. }),
-                refasten: refastened(site, strip.as_ref(), taken),
-                excluded: taken.excluded,
-                posts: taken.posts.iter().map(|&post| site.slope.posts[post].name.clone()).collect(),
-                face_mm: face.mm(),
-                footprint_mm: outline_mm(&footprint),
-            }
+        .map(|taken| TileWork {
+            tile: taken.tile,
+            footprint: footprint_of(site, taken),
+            class: taken.class,
+            refasten: refastened(site, strip.as_ref(), taken),
+            excluded: taken.excluded,
+            posts: taken.posts.iter().copied().map(PostId::new).collect(),
+            face: site.grid.face(taken.tile),
         })
         .collect()
 }
@@ -217,11 +209,6 @@ fn seen(footprint: &Footprint, face: &Rect) -> Vec<crate::geometry::Polygon> {
     clip(&footprint.polygon(), face)
 }
 
-/// Rings in millimetres, the outer one first.
-fn outline_mm(footprint: &Footprint) -> Vec<Vec<[f64; 2]>> {
-    footprint.polygon().rings().iter().map(|ring| ring.iter().map(|p| p.mm()).collect()).collect()
-}
-
 /// What becomes of a tile: the first that holds.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, JsonSchema)]
 #[serde(rename_all = "snake_case")]
@@ -236,29 +223,28 @@ pub enum TileClass {
     Loosened,
 }
 
-/// A tile handled.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
+/// A tile handled, or one piece of it.
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct TileWork {
-    /// Its name.
-    pub tile: String,
-    /// Kind of piece: the tile's name, with `, pan` or `, cover`.
-    pub piece: String,
-    /// Course number from the eave.
-    pub course: u64,
-    /// Column number from the left.
-    pub column: i64,
+    /// Which tile.
+    pub tile: TileId,
+    /// As it lies in the field.
+    pub footprint: Footprint,
     /// What becomes of it.
     pub class: TileClass,
-    /// Whether it is cut by the field's edge.
-    pub edge_tile: bool,
     /// Whether it lies in the perimeter strip and is refastened.
     pub refasten: bool,
     /// A set tile that would have to be loosened and can't be: excluded from the takeoff.
     pub excluded: bool,
     /// The posts on whose account it is handled.
-    pub posts: Vec<String>,
-    /// Its visible face before the field's edge clips it: left, lower, right, upper.
-    pub face_mm: [f64; 4],
-    /// Its clipped footprint, rings of `[u, v]`: outer first.
-    pub footprint_mm: Vec<Vec<[f64; 2]>>,
+    pub posts: Vec<PostId>,
+    /// Its visible face before the field's edge clips it.
+    pub face: Rect,
+}
+
+impl TileWork {
+    /// Which tile, and which piece of it.
+    pub fn which(&self) -> TilePiece {
+        TilePiece { tile: self.tile, piece: self.footprint.number() }
+    }
 }

@@ -8,7 +8,7 @@ mod zones;
 
 use crate::cuts::{SlopeCut, cuts_of, opening_of};
 use crate::geometry::{Ellipse, Rect};
-use crate::model::{Battens, Slope};
+use crate::model::{Battens, PostId, Slope};
 use crate::roof::Site;
 use crate::testing::{assembly, gable_with, inches};
 use crate::units::Length;
@@ -41,6 +41,11 @@ fn openings(site: &Site) -> Vec<Ellipse> {
 
 fn cuts(site: &Site) -> Vec<SlopeCut> {
     cuts_of(site, &openings(site))
+}
+
+/// The posts at some places of their slope's list.
+fn ids<const N: usize>(places: [usize; N]) -> [PostId; N] {
+    places.map(PostId::new)
 }
 
 /// A rectangle in inches.

@@ -1,14 +1,11 @@
 //! Three-course work: roof cement, mesh and roof cement in bands over the edges of a deck flashing.
-use schemars::JsonSchema;
-use serde::Serialize;
-
 use super::codes::BANDS_MEET;
 use super::zone::{deck_area, flashing};
-use super::{Method, Patches, each_meeting_pair};
+use super::{Method, PatchId, Patches, each_meeting_pair};
 use crate::geometry::{Rect, half};
-use crate::model::{Post, Problem};
+use crate::model::{Post, PostId, Problem};
 use crate::roof::Site;
-use crate::units::Length;
+use crate::units::{Area, Length, RealLength, Volume};
 
 /// The bands on the left, at the top and on the right of a post's deck flashing.
 ///
@@ -81,18 +78,19 @@ pub fn cement_mm3(area_mm2: f64, film: Length, coats: u32) -> f64 {
 /// The three-course work of a slope, post by post; `methods` holds one method a post.
 pub fn three_course(site: &Site, methods: &[Method]) -> Vec<ThreeCourse> {
     let terms = &site.practice.three_course;
-    let asked = site.slope.posts.iter().zip(methods).filter(|(_, method)| **method == Method::ThreeCourse);
-    asked
-        .map(|(post, _)| {
+    let posts = site.slope.posts.iter().enumerate().zip(methods);
+    posts
+        .filter(|(_, method)| **method == Method::ThreeCourse)
+        .map(|((place, post), _)| {
             let flange = &post.assembly.deck_flashing;
             let length = flange.down + flange.up;
             let area_mm2 = bands_mm2(flange.width, length, terms.mesh_width);
             ThreeCourse {
-                post: post.name.clone(),
-                bands_mm: bands(post, terms.mesh_width).map(|band| band.mm()),
-                area_mm2,
-                mesh_mm: mesh_mm(flange.width, length, terms.mesh_width),
-                cement_mm3: cement_mm3(area_mm2, terms.film, terms.coats),
+                post: PostId::new(place),
+                bands: bands(post, terms.mesh_width),
+                area: Area::from_mm2(area_mm2),
+                mesh: RealLength::from_mm(mesh_mm(flange.width, length, terms.mesh_width)),
+                cement: Volume::from_mm3(cement_mm3(area_mm2, terms.film, terms.coats)),
             }
         })
         .collect()
@@ -108,7 +106,7 @@ pub fn bands_that_meet(site: &Site, methods: &[Method], patches: &Patches) -> Ve
         Method::ThreeCourse => deck_area(site, post, method),
         _ => flashing(post),
     });
-    let laid: Vec<Rect> = laid.chain(patches.bounds.iter().copied()).collect();
+    let laid: Vec<Rect> = laid.chain(patches.patches.iter().map(|patch| patch.bounds)).collect();
     // Of each post, the posts (and beyond them the patches) that its bands meet.
     let mut met: Vec<Vec<usize>> = vec![Vec::new(); posts.len()];
     each_meeting_pair(&laid, |a, b| {
@@ -124,7 +122,7 @@ pub fn bands_that_meet(site: &Site, methods: &[Method], patches: &Patches) -> Ve
     let name = |other: usize| match posts.get(other) {
         Some(post) if methods[other] == Method::ThreeCourse => format!("the bands of `{}`", post.name),
         Some(post) => format!("the deck flashing of `{}`", post.name),
-        None => format!("patch `{}`", patches.patches[other - posts.len()].name),
+        None => format!("patch `{}`", PatchId::new(other - posts.len())),
     };
     posts
         .iter()
@@ -141,16 +139,16 @@ pub fn bands_that_meet(site: &Site, methods: &[Method], patches: &Patches) -> Ve
 }
 
 /// Roof cement, mesh and roof cement over the edges of a deck flashing.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct ThreeCourse {
     /// The post.
-    pub post: String,
-    /// The bands on the left, at the top and on the right: left, lower, right, upper of each.
-    pub bands_mm: [[f64; 4]; 3],
-    /// What the bands cover.
-    pub area_mm2: f64,
+    pub post: PostId,
+    /// The bands on the left, at the top and on the right.
+    pub bands: [Rect; 3],
+    /// Area of the bands.
+    pub area: Area,
     /// Mesh that they take, the laps at the corners counted.
-    pub mesh_mm: f64,
+    pub mesh: RealLength,
     /// Roof cement: area × film × coats.
-    pub cement_mm3: f64,
+    pub cement: Volume,
 }

@@ -1,10 +1,8 @@
 //! Ridge, hip and rake trim that comes off over the work zones.
-use schemars::JsonSchema;
-use serde::Serialize;
-
 use crate::geometry::{Rect, Segment, to_mm};
 use crate::model::EdgeKind;
 use crate::roof::Field;
+use crate::units::RealLength;
 
 /// The length of ridge, hip and rake inside the union of the work zones, by kind; kinds with none are left out.
 ///
@@ -16,7 +14,7 @@ pub fn trim(field: &Field, zones: &[Rect]) -> Vec<Trim> {
         .into_iter()
         .filter_map(|kind| {
             let length_mm = field.edges(&[kind]).map(|(_, edge)| inside(&edge, zones)).sum();
-            (length_mm > 0.0).then_some(Trim { edge: kind, length_mm })
+            (length_mm > 0.0).then_some(Trim { edge: kind, length: RealLength::from_mm(length_mm) })
         })
         .collect()
 }
@@ -52,10 +50,10 @@ fn stretch(edge: &Segment, zone: &Rect) -> (f64, f64) {
 }
 
 /// Trim taken up along edges of one kind.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Trim {
     /// Ridge, hip or rake.
     pub edge: EdgeKind,
     /// Length inside the union of the work zones.
-    pub length_mm: f64,
+    pub length: RealLength,
 }

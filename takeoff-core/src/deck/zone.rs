@@ -1,9 +1,6 @@
 //! Where work is done on the deck for a post.
-use schemars::JsonSchema;
-use serde::Serialize;
-
-use super::{DeckMethod, Method, bands};
-use crate::geometry::{Point, Rect, grid, half, to_mm};
+use super::{Method, PatchId, bands};
+use crate::geometry::{Point, Rect, grid, half};
 use crate::model::Post;
 use crate::roof::Site;
 
@@ -52,32 +49,20 @@ pub fn work_zone(site: &Site, post: &Post, method: &Method) -> Rect {
     deck_area(site, post, method).grown(grid(site.practice.hand_clearance))
 }
 
-/// What the takeoff says about the deck at one post; `patch` is the name of the patch over it, if it has one.
-pub fn deck_work(site: &Site, post: &Post, method: &Method, patch: Option<String>) -> DeckWork {
-    DeckWork {
-        method: method.kind(),
-        lap_line_mm: method.line().map(to_mm),
-        cut_around_cone: matches!(method, Method::Tucked { around_cone: true, .. }),
-        patch,
-        flashing_mm: flashing(post).mm(),
-        zone_mm: work_zone(site, post, method).mm(),
-    }
+/// The work on the deck at one post; `patch` is the patch over it, if it has one.
+pub fn deck_work(site: &Site, post: &Post, method: &Method, patch: Option<PatchId>) -> DeckWork {
+    DeckWork { method: *method, patch, flashing: flashing(post), zone: work_zone(site, post, method) }
 }
 
 /// The work on the deck at one post.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct DeckWork {
-    /// Tucked, patched or three-course.
-    pub method: DeckMethod,
-    /// The lap line that governs; `None` when there is none above and the patch runs to the field's edge, and with
-    /// three-course work.
-    pub lap_line_mm: Option<f64>,
-    /// Whether the tucked sheet is also cut around the cone.
-    pub cut_around_cone: bool,
-    /// The patch's name.
-    pub patch: Option<String>,
-    /// The flashing: left, lower, right, upper.
-    pub flashing_mm: [f64; 4],
-    /// The work zone: left, lower, right, upper.
-    pub zone_mm: [f64; 4],
+    /// Tucked, patched or three-course, and the lap line that governs.
+    pub method: Method,
+    /// The patch over it, if it has one.
+    pub patch: Option<PatchId>,
+    /// The flashing as it lies.
+    pub flashing: Rect,
+    /// The work zone.
+    pub zone: Rect,
 }

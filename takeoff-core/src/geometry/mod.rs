@@ -20,7 +20,7 @@ mod tests;
 pub use arc::ellipse_arc_length;
 pub use clip::clip;
 pub use ellipse::Ellipse;
-pub use point::{GRID_PER_MM, Point, grid, half, to_mm};
+pub use point::{GRID_PER_MM, Point, grid, half, to_mm, whole};
 pub use polygon::{Polygon, Segment};
 pub use rect::Rect;
 pub use slope_point::SlopePoint;

@@ -15,6 +15,11 @@ pub fn half(length: Length) -> i64 {
     length.nm()
 }
 
+/// The length of a whole number of nanometres, an even number of grid steps; the reverse of [`grid`].
+pub fn whole(steps: i64) -> Length {
+    Length::from_nm(steps / 2)
+}
+
 /// Grid steps in millimetres.
 pub fn to_mm(steps: i64) -> f64 {
     steps as f64 / GRID_PER_MM

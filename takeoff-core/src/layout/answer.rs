@@ -143,7 +143,7 @@ fn figures(job: &Job, taken: &Takeoff, currency: &Currency) -> Result<(Figures, 
         patches: counts.patches,
         removed: counts.removed,
         loosened: counts.loosened,
-        boards: taken.slopes.iter().map(|slope| slope.blocking.len() as u64).sum(),
+        boards: taken.slopes.iter().map(|slope| slope.boards().count() as u64).sum(),
         additive_cost: currency.nearest(each.total()),
         spent_on: spent_on(&each, currency),
         shared_cost: currency.nearest(shared.total()),
@@ -192,7 +192,7 @@ fn array_layout(job: &Job, laid: &Laid, taken: &Takeoff, currency: &Currency) ->
                     rafter: foot.number().map(|rafter| rafter as u64 + 1),
                     on_board: matches!(foot, Foot::Bay(_)),
                     situation: work.situation,
-                    method: work.deck.method,
+                    method: work.deck.method.kind(),
                     name,
                 })
             })

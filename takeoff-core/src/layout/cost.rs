@@ -92,7 +92,7 @@ pub fn additive(job: &Job) -> Result<Cost, Vec<Problem>> {
     {
         let job = alone(job, slope, post);
         let takeoff = takeoff(&job)?;
-        let staples = |patch: &Patch, spacing_mm: f64| patch.perimeter_mm / spacing_mm;
+        let staples = |patch: &Patch, spacing_mm: f64| patch.perimeter().mm() / spacing_mm;
         sum.add(Pricing { job: &job, takeoff: &takeoff, staples }.cost()?);
     }
     Ok(sum)

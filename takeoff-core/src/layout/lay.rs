@@ -13,7 +13,6 @@ use crate::deck::support;
 use crate::geometry::{Point, grid};
 use crate::model::{Array, Job, Post, Rails, Slope};
 use crate::roof::Site;
-use crate::units::Length;
 
 /// An array that is laid.
 #[derive(Clone, Debug)]
@@ -139,7 +138,7 @@ impl<'a> OnSlope<'a> {
             let trial = Trial::new(self.job, &self.site, &post.assembly);
             let at = Point::from(post.at);
             let work = trial.work(at);
-            let board = support(&self.site, post).1.and_then(|board| Length::nearest(board.length_mm * 1e6));
+            let board = support(&self.site, post).and_then(|support| support.board);
             trial.base(&work).money
                 + work.patch.map_or(0, |sheet| trial.sheet(&sheet, at))
                 + board.map_or(0, |length| trial.board(length))

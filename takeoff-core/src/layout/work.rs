@@ -91,7 +91,7 @@ impl<'a> Trial<'a> {
         let handled = self.counter.handled(site, &work_zone(site, &post, &method), &opening, &met);
         let of_kind = |kinds: &[CutKind]| met.iter().filter(|(_, kind)| kinds.contains(kind)).count() as u32;
         let stack = height_stack(site, &post, &opening);
-        let ends_below = |top_mm: Option<f64>| top_mm.is_some_and(|top_mm| top_mm <= stack.tile_mm);
+        let ends_below = |top: Option<Length>| top.is_some_and(|top| top <= stack.tile);
         let patch = own_patch(site, &post, &method).map(|patch| {
             let pieces = pieces_of_sheet(patch.upper - patch.lower, &site.slope.underlayment);
             let to_edge = matches!(method, Method::PatchedToEdge { .. });
@@ -99,7 +99,7 @@ impl<'a> Trial<'a> {
         });
         Work {
             state: State::of(&tally, method.kind(), &TopFlashingCheck::at(site, &self.assembly, &opening)),
-            too_low: ends_below(stack.cone_mm) || ends_below(stack.post_mm),
+            too_low: ends_below(stack.cone) || ends_below(stack.post),
             holes: of_kind(&[CutKind::Hole]),
             notches: of_kind(&[CutKind::Notch, CutKind::Corner]),
             handled,

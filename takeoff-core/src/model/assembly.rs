@@ -31,6 +31,13 @@ pub struct Assembly {
     pub(crate) blocking_items: Vec<Item>,
 }
 
+impl Assembly {
+    /// Its name.
+    pub fn name(&self) -> &str {
+        &self.name
+    }
+}
+
 /// Which way the post stands.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "snake_case")]

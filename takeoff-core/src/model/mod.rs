@@ -38,7 +38,7 @@ pub use display::Display;
 pub use job::Job;
 pub use lags::{Lags, Thread, ThreadLimit, usual_thread, usual_tip};
 pub use loads::{Loads, ScreeningInput};
-pub use post::Post;
+pub use post::{Post, PostId};
 pub use practice::{MeshAndCement, Practice};
 pub use price_list::{PriceList, PriceRow};
 pub(crate) use problem::problem;

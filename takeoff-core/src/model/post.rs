@@ -4,6 +4,22 @@ use std::sync::Arc;
 use super::Assembly;
 use crate::geometry::SlopePoint;
 
+/// A post by its place in its slope's list.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub struct PostId(usize);
+
+impl PostId {
+    /// The post at a place of its slope's list, counted from 0.
+    pub const fn new(place: usize) -> PostId {
+        PostId(place)
+    }
+
+    /// Its place in its slope's list, counted from 0.
+    pub const fn place(self) -> usize {
+        self.0
+    }
+}
+
 /// A post to be set.
 #[derive(Clone, Debug)]
 pub struct Post {

@@ -4,7 +4,7 @@ use ethnum::I256;
 use super::{Assembly, EdgeKind};
 use crate::geometry::{GRID_PER_MM, Point, Rect, Segment, grid, half};
 use crate::num::math;
-use crate::units::Length;
+use crate::units::{Length, RealLength};
 
 #[cfg(test)]
 mod tests;
@@ -64,7 +64,7 @@ impl Distance {
     /// To the nearest nanometre, for showing.
     pub(super) fn length(self) -> Length {
         let steps = math::sqrt(self.top.as_f64() / self.over.as_f64());
-        Length::nearest(steps / GRID_PER_MM * 1e6).unwrap_or(Length::LIMIT)
+        RealLength::from_mm(steps / GRID_PER_MM).nearest()
     }
 
     fn min(self, other: Distance) -> Distance {

@@ -35,7 +35,7 @@ pub(super) fn materials(
         }
     }
     for plan in plans {
-        let rolls = Material::FeltRolls(plan.underlayment.clone());
+        let rolls = Material::FeltRolls(plan.sheet.name.clone());
         if let Some(line) = lines.iter_mut().find(|line| line.item == rolls)
             && let Some(rolls) = felt_rolls(display, plan, line.waste)
         {

@@ -8,9 +8,6 @@ pub use spares::OrderSpares;
 
 use std::collections::BTreeSet;
 
-use schemars::JsonSchema;
-use serde::Serialize;
-
 use crate::model::{Display, Job, Problem, Severity};
 use crate::pricing::Purchase;
 use crate::pricing::purchase;
@@ -27,10 +24,8 @@ pub struct Ordered<'a> {
 }
 
 /// What is ordered for several jobs at once.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
+#[derive(Clone, Debug)]
 pub struct Order {
-    /// `tilepost-order/1`.
-    pub format: String,
     /// The jobs' names.
     pub jobs: Vec<String>,
     /// Which units reports show: those of the first job.
@@ -90,7 +85,6 @@ pub fn order(jobs: &[Ordered<'_>]) -> Result<Order, Vec<Problem>> {
     let prices = prices::joined(jobs)?;
     let purchase = prices.map(|prices| purchase(&materials, Some(&prices), &prices.currency)).transpose()?;
     Ok(Order {
-        format: "tilepost-order/1".to_owned(),
         jobs: jobs.iter().map(|ordered| ordered.job.name.clone()).collect(),
         display: first.takeoff.display,
         service_level,

@@ -42,7 +42,7 @@ pub(super) fn posts_on_blocking<'a>(
     let mut alike = Alike::new();
     for (slope, takeoff) in job.slopes.iter().zip(slopes) {
         for (post, row) in slope.posts.iter().zip(&takeoff.posts) {
-            if row.support.as_ref().is_some_and(|support| support.blocked) {
+            if row.support.is_some_and(|support| support.board.is_some()) {
                 alike.add(post.assembly.name.as_str(), &*post.assembly, &slope.name, &post.name);
             }
         }

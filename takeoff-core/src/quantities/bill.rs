@@ -62,31 +62,29 @@ fn items<'a>(
     })
 }
 
-/// Length of one board of blocking: the clear distance between its rafters, mm.
-pub(super) fn board(job: &Job, clear_mm: f64) -> Need {
-    let clear = job.display.length(nearest(clear_mm));
-    let why = format!("between rafters {clear} apart in the clear");
-    Need { material: Material::Blocking, amount: clear_mm, why }
+/// Length of one board of blocking: the clear distance between its rafters.
+pub(super) fn board(job: &Job, clear: Length) -> Need {
+    let why = format!("between rafters {} apart in the clear", job.display.length(clear));
+    Need { material: Material::Blocking, amount: clear.mm(), why }
 }
 
 /// Bill of one patch, its staples apart: felt with the laps between its pieces; what is trimmed off at the field's edge
 /// counts too.
 pub(super) fn bill_of_patch(job: &Job, sheet: &Underlayment, patch: &Patch) -> Bill {
-    let [left, lower, right, upper] = patch.bounds_mm;
-    let [width, height] = [right - left, upper - lower].map(|side| job.display.length(nearest(side)));
+    let [width, height] = [patch.width(), patch.height()].map(|side| job.display.length(side));
     let mut why = format!("patch {width} × {height}");
     if patch.pieces > 1 {
         let lap = job.display.length(sheet.head_lap);
         why = format!("{why} in {} pieces that lap {lap}", patch.pieces);
     }
-    let felt = Need { material: Material::Felt(sheet.name.clone()), amount: patch.area_mm2, why };
+    let felt = Need { material: Material::Felt(sheet.name.clone()), amount: patch.area.mm2(), why };
     Bill { needs: vec![felt], actions: vec![Action::Patch] }
 }
 
 /// Staples of one patch: perimeter ÷ spacing, rounded up.
 pub(super) fn staples(job: &Job, patch: &Patch) -> Need {
     let spacing = job.display.length(job.practice.staple_spacing);
-    let perimeter = job.display.length(nearest(patch.perimeter_mm));
+    let perimeter = job.display.length(patch.perimeter());
     let why = format!("patch, {perimeter} round about, a staple every {spacing}");
     Need { material: Material::Staple, amount: patch.staples as f64, why }
 }
@@ -125,8 +123,4 @@ pub(super) fn bill_of_tile(job: &Job, tile: &Tile, laid: LaidBack) -> Bill {
         why: format!("{work}, {each} each"),
     };
     Bill { needs: vec![fasteners], actions: vec![Action::Lift] }
-}
-
-fn nearest(mm: f64) -> Length {
-    Length::nearest(mm * 1e6).unwrap_or(Length::LIMIT)
 }

@@ -2,7 +2,7 @@
 use super::Basis;
 use crate::model::Job;
 use crate::slope_takeoff::SlopeTakeoff;
-use crate::units::Length;
+use crate::units::RealLength;
 
 /// Share of a blade that all cuts of a job wear out, where the job gives a blade's life: length of the saw cuts in
 /// tile ÷ life.
@@ -12,8 +12,8 @@ use crate::units::Length;
 /// 4.2 m of saw cut with blades that last 25 m: 0.168 of a blade.
 pub(super) fn blades(job: &Job, slopes: &[SlopeTakeoff]) -> Option<Basis> {
     let life = job.practice.blade_life?;
-    let path_mm: f64 = slopes.iter().flat_map(|slope| &slope.cuts).map(|cut| cut.blade_path_mm).sum();
-    let path = job.display.length(Length::nearest(path_mm * 1e6).unwrap_or(Length::LIMIT));
-    let what = format!("{path} cut in tile, a blade each {}", job.display.length(life));
-    Some(Basis { what, count: 1, each: path_mm / life.mm(), places: Vec::new() })
+    let path: RealLength = slopes.iter().flat_map(|slope| &slope.cuts).map(|cut| cut.blade_path).sum();
+    let shown = job.display.length(path.nearest());
+    let what = format!("{shown} cut in tile, a blade each {}", job.display.length(life));
+    Some(Basis { what, count: 1, each: path.mm() / life.mm(), places: Vec::new() })
 }

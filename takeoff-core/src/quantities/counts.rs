@@ -1,19 +1,18 @@
 //! Totals over all slopes.
-use schemars::JsonSchema;
-use serde::Serialize;
-
 use crate::cuts::CutKind;
 use crate::deck::{DeckMethod, TileClass};
 use crate::relocation::Situation;
 use crate::slope_takeoff::SlopeTakeoff;
 use crate::spares::TileSpares;
+use crate::units::RealLength;
 
 /// Totals over all slopes.
 pub fn counts(slopes: &[SlopeTakeoff], spares: &[TileSpares]) -> Counts {
     let posts = || slopes.iter().flat_map(|slope| &slope.posts);
     let cuts = || slopes.iter().flat_map(|slope| &slope.cuts);
-    let of_kind = |kind: CutKind| cuts().filter(|cut| cut.kind == kind).count() as u64;
-    let by_method = |method: DeckMethod| posts().filter(|post| post.deck.method == method).count() as u64;
+    let of_kind = |kind: CutKind| cuts().filter(|cut| cut.judged.kind() == kind).count() as u64;
+    let by_method =
+        |method: DeckMethod| posts().filter(|post| post.deck.method.kind() == method).count() as u64;
     let tiles = || slopes.iter().flat_map(|slope| &slope.tiles).filter(|tile| !tile.excluded);
     let loosened = tiles().filter(|tile| tile.class == TileClass::Loosened).count() as u64;
     Counts {
@@ -30,12 +29,12 @@ pub fn counts(slopes: &[SlopeTakeoff], spares: &[TileSpares]) -> Counts {
         removed: tiles().count() as u64 - loosened,
         loosened,
         harvested: spares.iter().map(|of| of.spares.harvested).sum(),
-        blade_path_mm: cuts().map(|cut| cut.blade_path_mm).sum(),
+        blade_path: cuts().map(|cut| cut.blade_path).sum(),
     }
 }
 
 /// Totals over all slopes.
-#[derive(Clone, Debug, Default, Serialize, JsonSchema)]
+#[derive(Clone, Debug, Default)]
 pub struct Counts {
     /// Posts.
     pub posts: u64,
@@ -63,6 +62,6 @@ pub struct Counts {
     pub loosened: u64,
     /// Sound tiles taken from under the arrays, to be spares.
     pub harvested: u64,
-    /// Blade path, in tile, millimetres.
-    pub blade_path_mm: f64,
+    /// Blade path, in tile.
+    pub blade_path: RealLength,
 }

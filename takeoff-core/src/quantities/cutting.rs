@@ -32,11 +32,11 @@ fn joined(
     let turns =
         |piece: &PatchPiece| sheet.turnable && piece.along <= sheet.sheet_width && piece.across <= roll;
     let longer = |pieces: &[PatchPiece]| pieces.iter().any(|piece| piece.along > roll && !turns(piece));
-    let of_patches = slope.patches.iter().zip(pieces.chunk_by(|a, b| a.patch == b.patch));
+    let of_patches = slope.named_patches().zip(pieces.chunk_by(|a, b| a.patch == b.patch));
     of_patches
-        .filter(|(patch, pieces)| pieces.len() as u64 > patch.pieces || longer(pieces))
-        .map(|(patch, pieces)| {
-            let (name, on, roll) = (&patch.name, &slope.name, job.display.length(roll));
+        .filter(|((_, patch), pieces)| pieces.len() as u64 > patch.pieces || longer(pieces))
+        .map(|((name, patch), pieces)| {
+            let (on, roll) = (&slope.name, job.display.length(roll));
             let message = format!("patch `{name}` on `{on}` is longer than a roll, {roll}");
             let help = if pieces.len() as u64 > patch.pieces {
                 "take longer rolls, or join it end to end with laps of 4 in, as the cutting plan does"

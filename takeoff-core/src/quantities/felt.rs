@@ -12,9 +12,10 @@ use crate::units::Length;
 /// Seven patches 18 to 20 in along, each more than half a sheet high, are cut one after the other: 128 in of a roll of
 /// 864 in is 0.148 of it. Bring one.
 pub(crate) fn felt_rolls(display: Display, plan: &RollPlan, waste: f64) -> Option<MaterialLine> {
-    let (length, last) = (plan.roll_length_mm?, plan.rolls.last()?);
-    let shown = |mm: f64| display.length(Length::nearest(mm * 1e6).unwrap_or(Length::LIMIT));
-    let (width, roll) = (shown(plan.sheet_width_mm), shown(length));
+    let RollPlan { sheet, plan, .. } = plan;
+    let (length, last) = (sheet.roll_length?, plan.rolls.last()?.used());
+    let shown = |length: Length| display.length(length);
+    let (width, roll) = (shown(sheet.sheet_width), shown(length));
     let mut basis = Vec::new();
     let before = plan.rolls.len() as u64 - 1;
     if before > 0 {
@@ -23,10 +24,10 @@ pub(crate) fn felt_rolls(display: Display, plan: &RollPlan, waste: f64) -> Optio
     }
     let what = format!(
         "{} off the last roll of {width} × {roll}; in all the plan takes {}, and no plan less than {}",
-        shown(last.used_mm),
-        shown(plan.length_used_mm),
-        shown(plan.length_bound_mm)
+        shown(last),
+        shown(plan.length_used),
+        shown(plan.length_bound)
     );
-    basis.push(Basis { what, count: 1, each: last.used_mm / length, places: Vec::new() });
-    Some(MaterialLine::new(Material::FeltRolls(plan.underlayment.clone()), waste, basis))
+    basis.push(Basis { what, count: 1, each: last.mm() / length.mm(), places: Vec::new() });
+    Some(MaterialLine::new(Material::FeltRolls(sheet.name.clone()), waste, basis))
 }

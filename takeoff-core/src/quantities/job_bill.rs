@@ -6,7 +6,7 @@ use super::bill::{LaidBack, bill_of_patch, bill_of_tile, board, staples};
 use super::blades::blades;
 use super::{Basis, Bill, Need, bill_of_batten_piece, bill_of_blocking, bill_of_post};
 use crate::cuts::CutKind;
-use crate::deck::TileClass;
+use crate::deck::{NAILS_A_PIECE, TileClass};
 use crate::materials::Material;
 use crate::model::{Action, Job};
 use crate::slope_takeoff::SlopeTakeoff;
@@ -106,12 +106,12 @@ impl JobBill {
         }
         let mut boards = Alike::new();
         for slope in slopes {
-            for blocking in &slope.blocking {
-                boards.add(blocking.length_mm.to_bits(), blocking.length_mm, &slope.name, &blocking.post);
+            for (post, length) in slope.boards() {
+                boards.add(length, length, &slope.name, slope.post_name(post));
             }
         }
-        for (length_mm, places) in boards.groups() {
-            self.add_need(Work::Blocking, board(job, length_mm), places);
+        for (length, places) in boards.groups() {
+            self.add_need(Work::Blocking, board(job, length), places);
         }
     }
 
@@ -119,12 +119,11 @@ impl JobBill {
     fn add_patches(&mut self, job: &Job, slopes: &[SlopeTakeoff]) {
         let (mut by_size, mut by_perimeter) = (Alike::new(), Alike::new());
         for (slope, takeoff) in job.slopes.iter().zip(slopes) {
-            for patch in &takeoff.patches {
-                let (area, perimeter) = (patch.area_mm2.to_bits(), patch.perimeter_mm.to_bits());
+            for (id, patch) in takeoff.named_patches() {
                 let sheet = &*slope.underlayment;
-                let size = (sheet.name.as_str(), area, perimeter, patch.pieces);
-                by_size.add(size, (sheet, patch), &takeoff.name, &patch.name);
-                by_perimeter.add((perimeter, patch.staples), patch, &takeoff.name, &patch.name);
+                let size = (patch.area, patch.perimeter(), patch.width(), patch.pieces);
+                by_size.add((sheet.name.as_str(), size), (sheet, patch), &takeoff.name, &id.to_string());
+                by_perimeter.add(patch.perimeter(), patch, &takeoff.name, &id.to_string());
             }
         }
         for ((sheet, patch), places) in by_size.groups() {
@@ -139,11 +138,11 @@ impl JobBill {
         let mut pieces = Alike::new();
         for slope in slopes {
             for piece in &slope.battens {
-                pieces.add(piece.nails, piece.nails, &slope.name, &format!("course {}", piece.course));
+                pieces.add((), (), &slope.name, &format!("course {}", piece.course + 1));
             }
         }
-        for (nails, places) in pieces.groups() {
-            self.add(Work::Batten, bill_of_batten_piece(nails), places);
+        for ((), places) in pieces.groups() {
+            self.add(Work::Batten, bill_of_batten_piece(NAILS_A_PIECE), places);
         }
     }
 
@@ -158,7 +157,12 @@ impl JobBill {
                 let made_up = tile.class == TileClass::Severed;
                 let laid = LaidBack { made_up, in_strip: tile.refasten };
                 let kind = &*slope.tile;
-                laid_back.add((kind.name.as_str(), laid), (kind, laid), &slope.name, &tile.tile);
+                laid_back.add(
+                    (kind.name.as_str(), laid),
+                    (kind, laid),
+                    &slope.name,
+                    &takeoff.tile_name(tile.which()),
+                );
             }
         }
         for ((kind, laid), places) in laid_back.groups() {
@@ -168,7 +172,7 @@ impl JobBill {
 
     fn add_saw(&mut self, job: &Job, slopes: &[SlopeTakeoff]) {
         for cut in slopes.iter().flat_map(|slope| &slope.cuts) {
-            let action = match cut.kind {
+            let action = match cut.judged.kind() {
                 CutKind::Hole => Action::CutHole,
                 CutKind::Notch | CutKind::Corner => Action::CutNotch,
                 CutKind::Severed => Action::MakeUp,

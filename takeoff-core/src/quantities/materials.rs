@@ -35,7 +35,7 @@ pub fn materials(
     let packs: Vec<MaterialLine> = lines.iter().filter_map(|line| line_of_packs(job, line)).collect();
     lines.extend(packs);
     lines.extend(rolls.iter().filter_map(|plan| {
-        let rolls = Material::FeltRolls(plan.underlayment.clone());
+        let rolls = Material::FeltRolls(plan.sheet.name.clone());
         felt_rolls(job.display, plan, waste(&rolls))
     }));
     lines.sort_by_cached_key(|line| place_on_list(&line.item));

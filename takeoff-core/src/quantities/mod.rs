@@ -28,5 +28,5 @@ pub use line::{Basis, MaterialLine};
 pub use materials::{materials, unused_waste};
 pub use packs::whole_packs;
 pub(crate) use packs::{Pack, least_covering};
-pub use roll_plan::{Offcut, PatchPiece, PieceCut, RollPlan, RollSection, RollUse, patch_pieces, roll_plan};
+pub use roll_plan::{PatchPiece, RollPlan, patch_pieces, roll_plan};
 pub use sealant::{bead_mm3, flange_bead_mm, ring_mm};

@@ -1,9 +1,6 @@
-//! Pieces of patches, and their cutting plan in the takeoff's terms.
-use schemars::JsonSchema;
-use serde::Serialize;
-
+//! Pieces of patches, and their cutting plan.
 use crate::model::Underlayment;
-use crate::rolls::{Misfit, Piece, Place, Plan, Sheet, plan};
+use crate::rolls::{Misfit, Piece, Plan, Sheet, plan};
 use crate::slope_takeoff::SlopeTakeoff;
 use crate::units::Length;
 
@@ -11,104 +8,22 @@ use crate::units::Length;
 const END_LAP: Length = Length::from_nm(4 * Length::INCH.nm());
 
 /// How the patches of one underlayment are cut from rolls.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
+#[derive(Clone, Debug)]
 pub struct RollPlan {
     /// The underlayment.
-    pub underlayment: String,
-    /// Width of the sheet.
-    pub sheet_width_mm: f64,
-    /// Length of a roll; `None` is one endless strip.
-    pub roll_length_mm: Option<f64>,
-    /// Whether pieces may be cut turned by 90°.
-    pub turnable: bool,
-    /// Length of all sections together: what is cut off the rolls.
-    pub length_used_mm: f64,
-    /// No plan uses less: proven, not estimated.
-    pub length_bound_mm: f64,
-    /// `length_used / length_bound − 1`.
-    pub gap: f64,
-    /// No plan takes fewer rolls.
-    pub rolls_bound: u64,
-    /// Area of all pieces.
-    pub pieces_mm2: f64,
-    /// Area of all offcuts.
-    pub offcuts_mm2: f64,
-    /// The rolls.
-    pub rolls: Vec<RollUse>,
-    /// The sections that cuts across the whole sheet part the rolls into, from the start of each roll.
-    pub sections: Vec<RollSection>,
-    /// The pieces, section by section.
-    pub pieces: Vec<PieceCut>,
-    /// What is left over of the sections.
-    pub offcuts: Vec<Offcut>,
+    pub sheet: Underlayment,
+    /// The pieces that are cut.
+    pub pieces: Vec<PatchPiece>,
+    /// Where each of them is cut.
+    pub plan: Plan,
 }
 
-/// A roll.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
-pub struct RollUse {
-    /// Its number, from 1.
-    pub roll: u64,
-    /// What is cut off it.
-    pub used_mm: f64,
-    /// What stays on it, whole; `None` for an endless strip.
-    pub left_mm: Option<f64>,
-}
-
-/// A section of a roll.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
-pub struct RollSection {
-    /// Its roll.
-    pub roll: u64,
-    /// Its number on the roll, from 1.
-    pub section: u64,
-    /// From the start of the roll.
-    pub start_mm: f64,
-    /// Along the roll.
-    pub length_mm: f64,
-}
-
-/// A piece of a patch, where it is cut.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
-pub struct PieceCut {
-    /// Its roll.
-    pub roll: u64,
-    /// Its section on the roll.
-    pub section: u64,
-    /// The patch: `slope/patch`.
-    pub patch: String,
-    /// Which of the patch's pieces, from 1: from its lower edge up, then from left to right.
-    pub piece: u64,
-    /// In how many pieces the patch is laid.
-    pub of: u64,
-    /// The posts under the patch.
-    pub posts: Vec<String>,
-    /// From the start of the roll.
-    pub start_mm: f64,
-    /// From the edge of the roll.
-    pub edge_mm: f64,
-    /// Along the roll.
-    pub length_mm: f64,
-    /// Across the roll.
-    pub width_mm: f64,
-    /// Whether it is cut turned by 90°.
-    pub turned: bool,
-}
-
-/// What is left over of a section.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
-pub struct Offcut {
-    /// Its roll.
-    pub roll: u64,
-    /// Its section on the roll.
-    pub section: u64,
-    /// From the start of the roll.
-    pub start_mm: f64,
-    /// From the edge of the roll.
-    pub edge_mm: f64,
-    /// Along the roll.
-    pub length_mm: f64,
-    /// Across the roll.
-    pub width_mm: f64,
+impl RollPlan {
+    /// `length used / length bound − 1`: how much less a better plan could take, at most.
+    pub fn gap(&self) -> f64 {
+        let (used, bound) = (self.plan.length_used.mm(), self.plan.length_bound.mm());
+        if bound > 0.0 { used / bound - 1.0 } else { 0.0 }
+    }
 }
 
 /// A piece of sheet that a patch is laid in.
@@ -141,9 +56,8 @@ pub struct PatchPiece {
 /// A patch 18 × 47 in of felt 36 in wide that laps 2 in: 18 × 36 in, and 18 × 13 in over it.
 pub fn patch_pieces(sheet: &Underlayment, slope: &SlopeTakeoff) -> Vec<PatchPiece> {
     let mut pieces = Vec::new();
-    for patch in &slope.patches {
-        let [left, lower, right, upper] = patch.bounds_mm;
-        let [width, height] = [right - left, upper - lower].map(nearest);
+    for (id, patch) in slope.named_patches() {
+        let (width, height) = (patch.width(), patch.height());
         let heights = stretches(height, Some(sheet.sheet_width), sheet.head_lap);
         let turns = |height: Length| {
             sheet.turnable
@@ -159,15 +73,9 @@ pub fn patch_pieces(sheet: &Underlayment, slope: &SlopeTakeoff) -> Vec<PatchPiec
             .collect();
         let of = sizes.len() as u64;
         for (piece, (along, across)) in (1..).zip(sizes) {
-            let patch_name = format!("{}/{}", slope.name, patch.name);
-            pieces.push(PatchPiece {
-                patch: patch_name,
-                piece,
-                of,
-                posts: patch.posts.clone(),
-                along,
-                across,
-            });
+            let posts = patch.posts.iter().map(|&post| slope.post_name(post).to_owned()).collect();
+            let patch = format!("{}/{id}", slope.name);
+            pieces.push(PatchPiece { patch, piece, of, posts, along, across });
         }
     }
     pieces
@@ -207,70 +115,5 @@ pub fn roll_plan(sheet: &Underlayment, pieces: &[PatchPiece]) -> Result<Option<R
         })
         .collect();
     let plan = plan(&wanted, &Sheet { width: sheet.sheet_width, roll_length: sheet.roll_length })?;
-    Ok(Some(document(sheet, pieces, &plan)))
-}
-
-/// A plan in the takeoff's terms.
-fn document(sheet: &Underlayment, pieces: &[PatchPiece], plan: &Plan) -> RollPlan {
-    let (used, bound) = (plan.length_used.mm(), plan.length_bound.mm());
-    let mut document = RollPlan {
-        underlayment: sheet.name.clone(),
-        sheet_width_mm: sheet.sheet_width.mm(),
-        roll_length_mm: sheet.roll_length.map(Length::mm),
-        turnable: sheet.turnable,
-        length_used_mm: used,
-        length_bound_mm: bound,
-        gap: if bound > 0.0 { used / bound - 1.0 } else { 0.0 },
-        rolls_bound: plan.rolls_bound,
-        pieces_mm2: pieces.iter().map(|piece| piece.along.mm() * piece.across.mm()).sum(),
-        offcuts_mm2: 0.0,
-        rolls: Vec::new(),
-        sections: Vec::new(),
-        pieces: Vec::new(),
-        offcuts: Vec::new(),
-    };
-    for (roll, sections) in (1..).zip(plan.rolls.iter().map(|roll| &roll.sections)) {
-        let used: Length = sections.iter().map(|section| section.length).sum();
-        let left = sheet.roll_length.map(|length| (length - used).mm());
-        document.rolls.push(RollUse { roll, used_mm: used.mm(), left_mm: left });
-        for (section, of) in (1..).zip(sections) {
-            document.sections.push(RollSection {
-                roll,
-                section,
-                start_mm: of.start.mm(),
-                length_mm: of.length.mm(),
-            });
-            for cut in &of.cuts {
-                let piece = &pieces[cut.piece];
-                let [start_mm, edge_mm, length_mm, width_mm] = mm(&cut.place);
-                document.pieces.push(PieceCut {
-                    roll,
-                    section,
-                    patch: piece.patch.clone(),
-                    piece: piece.piece,
-                    of: piece.of,
-                    posts: piece.posts.clone(),
-                    start_mm,
-                    edge_mm,
-                    length_mm,
-                    width_mm,
-                    turned: cut.turned,
-                });
-            }
-            for offcut in &of.offcuts {
-                let [start_mm, edge_mm, length_mm, width_mm] = mm(offcut);
-                document.offcuts_mm2 += length_mm * width_mm;
-                document.offcuts.push(Offcut { roll, section, start_mm, edge_mm, length_mm, width_mm });
-            }
-        }
-    }
-    document
-}
-
-fn mm(place: &Place) -> [f64; 4] {
-    [place.start, place.edge, place.length, place.width].map(Length::mm)
-}
-
-fn nearest(mm: f64) -> Length {
-    Length::nearest(mm * 1e6).unwrap_or(Length::LIMIT)
+    Ok(Some(RollPlan { sheet: sheet.clone(), pieces: pieces.to_vec(), plan }))
 }

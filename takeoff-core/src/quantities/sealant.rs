@@ -4,7 +4,7 @@ use std::f64::consts::PI;
 use super::Need;
 use crate::materials::Material;
 use crate::model::{Assembly, BeadPlace, DeckFlashing, Display, Practice};
-use crate::units::{Length, Volume};
+use crate::units::{Length, RealLength, Volume};
 
 /// Volume of a round bead in mm³: `π d²/4 × length`.
 ///
@@ -60,7 +60,7 @@ pub(super) fn sealant(
             }
             BeadPlace::Collar => (ring_mm(assembly.post_diameter), "round the post at its collar"),
         };
-        let long = Length::nearest(length_mm * 1e6).map(length).unwrap_or_default();
+        let long = length(RealLength::from_mm(length_mm).nearest());
         let why = format!("bead of {} {place}, {long} long", length(bead.diameter));
         need(bead_mm3(bead.diameter, length_mm), why)
     });

@@ -47,7 +47,6 @@ pub(super) fn spare_tiles<'a>(
 fn severed_tiles(job: &Job, slopes: &[SlopeTakeoff], piece: &Piece) -> Vec<String> {
     let of_tile = job.slopes.iter().zip(slopes).filter(|(slope, _)| slope.tile.name == piece.tile);
     let tiles = of_tile.flat_map(|(_, takeoff)| takeoff.tiles.iter().map(move |tile| (takeoff, tile)));
-    let severed =
-        tiles.filter(|(_, tile)| tile.class == TileClass::Severed && tile.piece == piece.to_string());
-    severed.map(|(takeoff, tile)| format!("{}/{}", takeoff.name, tile.tile)).collect()
+    let severed = tiles.filter(|(_, tile)| tile.class == TileClass::Severed && tile.tile.part == piece.part);
+    severed.map(|(takeoff, tile)| format!("{}/{}", takeoff.name, takeoff.tile_name(tile.which()))).collect()
 }

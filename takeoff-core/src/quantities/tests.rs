@@ -9,7 +9,7 @@ use crate::materials::Material;
 use crate::model::{Array, *};
 use crate::takeoff::{CAUTIONS, HARVEST_CAUTION, Takeoff, takeoff};
 use crate::testing::{assembly, flat_tile, gable_with, inches, job, three_course_assembly};
-use crate::units::{Length, Unit, Volume};
+use crate::units::{Length, RealLength, Unit, Volume};
 
 fn cubic_inches(mm3: f64) -> f64 {
     mm3 / (25.4 * 25.4 * 25.4)
@@ -347,7 +347,7 @@ fn an_item_called_like_a_plain_count_adds_to_it() {
     assert_eq!((reasons(staple), staple.need, staple.bring), (vec![(3, 5.0), (1, 26.0)], 41.0, 46.0));
     // One a post, and the part of one that the cuts wear out.
     let blade = line(&takeoff, "saw blade");
-    let worn = takeoff.counts.blade_path_mm / inches(1000.0).mm();
+    let worn = takeoff.counts.blade_path.mm() / inches(1000.0).mm();
     assert!(worn > 0.0 && worn < 1.0);
     assert_eq!((blade.need, blade.bring), (3.0 + worn, 4.0));
     let fasteners = line(&takeoff, "fastener for flat");
@@ -393,7 +393,7 @@ fn the_bill_of_a_job_is_the_sum_of_its_works() {
     let [screws] = &bill_of_blocking(&job, &full_assembly()).needs[..] else { panic!("one item") };
     assert_eq!(amount(&screws.material, Work::Blocking), 4.0);
     let patch = &takeoff.slopes[0].patches[0];
-    assert_eq!(amount(&Material::Felt("felt-30".to_owned()), Work::Patch), patch.area_mm2);
+    assert_eq!(amount(&Material::Felt("felt-30".to_owned()), Work::Patch), patch.area.mm2());
     assert_eq!(amount(&Material::Staple, Work::Patch), patch.staples as f64);
     assert!(bill.entries.iter().all(|entry| entry.work != Work::Saw), "no blade has a life");
     // Lines of the list are these entries, by material.
@@ -402,6 +402,20 @@ fn the_bill_of_a_job_is_the_sum_of_its_works() {
         let sum: f64 = of_line.map(Entry::amount).sum();
         assert!(matches!(line.item, Material::SpareTile(_)) || sum == line.need, "{}", line.item);
     }
+}
+
+/// A sum over a job may be longer than any one length of it.
+#[test]
+fn a_blade_path_of_more_than_10_km_shows_whole() {
+    let mut job = three_posts();
+    job.practice.blade_life = Some(Length::from_nm(25_000 * Length::MM.nm()));
+    job.display = Display::Metric;
+    let mut slopes = taken_off(&job).slopes;
+    slopes[0].cuts[0].blade_path = RealLength::from_mm(12e6);
+    slopes[0].cuts.truncate(1);
+    let blades = blades::blades(&job, &slopes).unwrap();
+    assert_eq!(blades.what, "12000000 mm cut in tile, a blade each 25000 mm");
+    assert_eq!((blades.count, blades.each), (1, 480.0)); // 12 km ÷ 25 m
 }
 
 #[test]

@@ -1,25 +1,26 @@
 //! A post's margin: how far it may land off its place before anything changes.
-use crate::geometry::{Ellipse, Point, Rect, grid};
+use crate::geometry::{Ellipse, Point, Rect, grid, whole};
+use crate::units::Length;
 
 use super::thresholds::{Axis, thresholds};
 use super::{Mover, Neighbours, State};
 
-/// The largest whole-nanometre shifts toward −u, +u, −v, +v up to which the state stays, in grid steps.
+/// The largest whole-nanometre shifts toward −u, +u, −v, +v up to which the state stays.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Margins {
     /// Toward −u.
-    pub left: i64,
+    pub left: Length,
     /// Toward +u.
-    pub right: i64,
+    pub right: Length,
     /// Toward −v.
-    pub down: i64,
+    pub down: Length,
     /// Toward +v.
-    pub up: i64,
+    pub up: Length,
 }
 
 impl Margins {
     /// The least of the four.
-    pub fn least(&self) -> i64 {
+    pub fn least(&self) -> Length {
         self.left.min(self.right).min(self.down).min(self.up)
     }
 }
@@ -31,7 +32,7 @@ impl Margins {
 pub fn margins(mover: &Mover, at: Point, others: &Others) -> Margins {
     let ends = mover.site.field.reach_from(at);
     let base = mover.state(at);
-    let toward = |axis, sign, limit| margin(mover, at, &base, axis, sign, limit, others);
+    let toward = |axis, sign, limit| whole(margin(mover, at, &base, axis, sign, limit, others));
     Margins {
         left: toward(Axis::U, -1, at.u - ends.left),
         right: toward(Axis::U, 1, ends.right - at.u),

@@ -2,7 +2,7 @@
 use super::margin::Others;
 use super::thresholds::{Axis, thresholds};
 use super::{Mover, Situation, State};
-use crate::geometry::{Point, grid};
+use crate::geometry::{Point, grid, whole};
 use crate::units::Length;
 
 /// A better place.
@@ -10,8 +10,8 @@ use crate::units::Length;
 pub struct Better {
     /// Where.
     pub at: Point,
-    /// How far up the slope (negative: down), grid steps.
-    pub up: i64,
+    /// How far up the slope (negative: down).
+    pub up: Length,
     /// What the post meets there.
     pub state: State,
 }
@@ -43,7 +43,7 @@ pub fn nearest(mover: &Mover, at: Point, step: Length, window: Length, others: &
     for count in steps_to_look_at(mover, at, step, most) {
         let place = Axis::V.moved(at, count * step);
         let state = mover.state(place);
-        let better = (rank(&state), Better { at: place, up: count * step, state });
+        let better = (rank(&state), Better { at: place, up: whole(count * step), state });
         let beats_best = best.as_ref().is_none_or(|(rank, _)| better.0 < *rank);
         let beats_here = !good_here || better.0 < rank(&here);
         if beats_best && beats_here && is_allowed(mover, place, &state, others) {

@@ -57,10 +57,10 @@ fn check_margins(case: &Case, samples: &[f64]) -> Result<(), TestCaseError> {
     let base = mover.state(*at);
     let reach = mover.site.field.reach_from(*at);
     let ways = [
-        (Axis::U, -1, margins.left, at.u - reach.left),
-        (Axis::U, 1, margins.right, reach.right - at.u),
-        (Axis::V, -1, margins.down, at.v - reach.lower),
-        (Axis::V, 1, margins.up, reach.upper - at.v),
+        (Axis::U, -1, grid(margins.left), at.u - reach.left),
+        (Axis::U, 1, grid(margins.right), reach.right - at.u),
+        (Axis::V, -1, grid(margins.down), at.v - reach.lower),
+        (Axis::V, 1, grid(margins.up), reach.upper - at.v),
     ];
     for (axis, sign, margin, limit) in ways {
         let state = |by: i64| mover.state(axis.moved(*at, sign * by));
@@ -108,7 +108,7 @@ fn nearest_by_looking(case: &Case) -> Option<i64> {
 
 fn check_nearest(case: &Case) -> Result<(), TestCaseError> {
     let found = nearest(&case.mover, case.at, len("1/16 in"), len("13 1/4 in"), &case.others());
-    prop_assert_eq!(found.map(|better| better.up), nearest_by_looking(case));
+    prop_assert_eq!(found.map(|better| grid(better.up)), nearest_by_looking(case));
     Ok(())
 }
 
@@ -170,14 +170,14 @@ fn a_post_in_the_middle_of_a_face() {
         // A disc of 1 in with a web of 1 in. On the right the neighbour's strip begins at 59 in; on the left the
         // neighbour's face ends at 48 in. Down, a flashing 11 in up from v ≥ 30 1/4 in reaches 3 in under the
         // nose at 38 1/4 in; up, the lap line at 34 in tucks as long as it is not below v − 4 + 1 in.
-        assert_eq!(margins.right, grid(len("4 in")));
-        assert_eq!(margins.left, grid(len("5 in")));
-        assert_eq!(margins.down, grid(len("1 1/4 in")));
-        assert_eq!(margins.up, grid(len("5 1/2 in")));
+        assert_eq!(margins.right, len("4 in"));
+        assert_eq!(margins.left, len("5 in"));
+        assert_eq!(margins.down, len("1 1/4 in"));
+        assert_eq!(margins.up, len("5 1/2 in"));
     });
     // With three-course work the lap line does not matter: up, until the opening meets the nose at 38 1/4 in.
     with_assembly(&three_course_assembly(), &slope, Point::from(at("4 ft 6 in", "31 1/2 in")), &[], |case| {
         let margins = margins(&case.mover, case.at, &case.others());
-        assert_eq!([margins.down, margins.up], ["1 1/4 in", "5 3/4 in"].map(|text| grid(len(text))));
+        assert_eq!([margins.down, margins.up], ["1 1/4 in", "5 3/4 in"].map(len));
     });
 }

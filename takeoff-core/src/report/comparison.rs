@@ -2,7 +2,8 @@
 use super::quantity::Quantities;
 use super::screen::Page;
 use super::words;
-use crate::compare::{Amount, Comparison, CostChange, CountChange, MaterialChange, PostChange, PostPlace};
+use crate::compare::{Amount, CostChange, CountChange, MaterialChange};
+use crate::report::document::{Comparison, PostChange, PostPlace};
 
 /// The comparison of a takeoff as bid and as built, a line a change.
 ///
@@ -12,12 +13,12 @@ use crate::compare::{Amount, Comparison, CostChange, CountChange, MaterialChange
 /// use takeoff_core::compare::compare;
 /// use takeoff_core::job::{EXAMPLE, Files};
 /// use takeoff_core::model::Job;
-/// use takeoff_core::report;
+/// use takeoff_core::report::{self, document};
 /// use takeoff_core::takeoff::takeoff;
 /// let bid = Job::read(EXAMPLE, &Files::new()).unwrap();
 /// let built = bid.as_built("built.csv", "slope,name,assembly,u,v\n").unwrap();
 /// let (bid, built) = (takeoff(&bid).unwrap(), takeoff(&built).unwrap());
-/// let text = report::comparison(&compare(&bid, &built));
+/// let text = report::comparison(&document::Comparison::from(&compare(&bid, &built)));
 /// assert!(text.contains("south/A1: not built"));
 /// ```
 pub fn comparison(comparison: &Comparison) -> String {

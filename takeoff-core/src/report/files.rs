@@ -4,9 +4,7 @@ use super::{
 };
 use crate::layout::Layout;
 use crate::model::Display;
-use crate::order::Order;
-use crate::quantities::RollPlan;
-use crate::takeoff::Takeoff;
+use crate::report::document::{Order, RollPlan, Takeoff};
 
 /// The files of a takeoff by name, whole: `takeoff.json`, `report.html`, the tables, a roof map a slope, a
 /// cutting plan an underlayment, a chart a kind of tile, the workbook.

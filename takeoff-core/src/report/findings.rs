@@ -2,7 +2,7 @@
 use std::collections::BTreeMap;
 
 use crate::model::Problem;
-use crate::takeoff::Takeoff;
+use crate::report::document::Takeoff;
 
 /// The findings of each kind, in their order.
 pub(super) fn by_code(findings: &[Problem]) -> BTreeMap<&str, Vec<&Problem>> {

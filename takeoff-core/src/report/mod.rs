@@ -1,12 +1,12 @@
 //! Reports of a takeoff: tables, roof maps and the summary on screen.
 //!
-//! Each is a pure function from a [`Takeoff`](crate::takeoff::Takeoff) to text and shows lengths in the
-//! units that the job asks for.
+//! Each is a pure function from a [document](document::Takeoff), which is made of a
+//! [takeoff](crate::takeoff::Takeoff) once, to text, and shows lengths in the units that the job asks for.
 
 mod bid;
 mod comparison;
 mod dictionary;
-mod document;
+pub mod document;
 mod files;
 mod findings;
 mod layout;

@@ -3,8 +3,9 @@ use super::plain::number;
 use super::quantity::Quantities;
 use super::screen::Page;
 use super::words;
-use crate::order::{Order, OrderSpares};
+use crate::order::OrderSpares;
 use crate::pricing::{BidLine, Purchase};
+use crate::report::document::Order;
 
 /// The order for several jobs: what to bring, spare tiles, packs and their cost.
 ///
@@ -14,11 +15,11 @@ use crate::pricing::{BidLine, Purchase};
 /// use takeoff_core::job::{EXAMPLE, Files};
 /// use takeoff_core::model::Job;
 /// use takeoff_core::order::{order, Ordered};
-/// use takeoff_core::report;
+/// use takeoff_core::report::{self, document};
 /// use takeoff_core::takeoff::takeoff;
 /// let job = Job::read(EXAMPLE, &Files::new()).unwrap();
 /// let ordered = Ordered { job: &job, takeoff: &takeoff(&job).unwrap() };
-/// let text = report::order(&order(&[ordered]).unwrap());
+/// let text = report::order(&document::Order::from(&order(&[ordered]).unwrap()));
 /// assert!(text.starts_with("One order for 1 job\n"));
 /// ```
 pub fn order(order: &Order) -> String {

@@ -3,7 +3,7 @@ use super::quantity::Quantities;
 use super::totals::Totals;
 use super::words;
 use crate::model::Display;
-use crate::screening::{PostScreening, Screening};
+use crate::report::document::{PostScreening, Screening};
 use crate::units::{Force, Pressure};
 
 /// Totals and notes of a screening.

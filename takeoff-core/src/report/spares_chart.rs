@@ -1,8 +1,8 @@
 //! A small chart: how likely the spare tiles run short, by how many are bought.
 use super::markup::Markup;
 use super::{plain, words};
+use crate::report::document::Takeoff;
 use crate::spares::{Alternative, TileSpares};
-use crate::takeoff::Takeoff;
 
 /// Width and height of the chart, and the sides of its plot: left, upper, right, lower.
 const SIZE: [f64; 2] = [480.0, 300.0];
@@ -21,8 +21,8 @@ const PAPER: &str = "#ffffff";
 /// # Example
 ///
 /// ```
-/// use takeoff_core::{api::read_and_take_off, job::{EXAMPLE, Files}, report::spares_chart};
-/// let takeoff = read_and_take_off(EXAMPLE, &Files::new()).unwrap();
+/// use takeoff_core::{api::read_and_document, job::{EXAMPLE, Files}, report::spares_chart};
+/// let takeoff = read_and_document(EXAMPLE, &Files::new()).unwrap();
 /// let svg = spares_chart(&takeoff, "flat-13").unwrap();
 /// assert_eq!(svg.matches("data-spares=").count(), takeoff.spares[0].spares.alternatives.len());
 /// ```

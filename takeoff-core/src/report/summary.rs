@@ -6,9 +6,8 @@ use super::totals::{Totals, totals};
 use super::{bid, words};
 use crate::model::{Display, Problem};
 use crate::quantities::MaterialLine;
-use crate::slope_takeoff::SlopeTakeoff;
+use crate::report::document::{SlopeTakeoff, Takeoff};
 use crate::spares::{LeastCost, TileSpares};
-use crate::takeoff::Takeoff;
 use crate::units::{Unit, Weight};
 
 /// Places of a finding that are named; the others are counted.
@@ -19,8 +18,8 @@ const PLACES: usize = 3;
 /// # Example
 ///
 /// ```
-/// use takeoff_core::{api::read_and_take_off, job::{EXAMPLE, Files}, report::summary};
-/// let summary = summary(&read_and_take_off(EXAMPLE, &Files::new()).unwrap());
+/// use takeoff_core::{api::read_and_document, job::{EXAMPLE, Files}, report::summary};
+/// let summary = summary(&read_and_document(EXAMPLE, &Files::new()).unwrap());
 /// assert!(summary.lines().all(|line| line.chars().count() <= 80));
 /// ```
 pub fn summary(takeoff: &Takeoff) -> String {

@@ -2,8 +2,7 @@
 use super::quantity::Quantities;
 use super::screening::screened;
 use super::words;
-use crate::quantities::RollPlan;
-use crate::takeoff::Takeoff;
+use crate::report::document::{RollPlan, Takeoff};
 
 /// Counts of one kind.
 pub(super) struct Totals {

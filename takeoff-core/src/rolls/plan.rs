@@ -76,6 +76,13 @@ pub struct Roll {
     pub sections: Vec<Section>,
 }
 
+impl Roll {
+    /// What is cut off it.
+    pub fn used(&self) -> Length {
+        self.sections.iter().map(|section| section.length).sum()
+    }
+}
+
 /// A cutting plan and how good it is.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Plan {

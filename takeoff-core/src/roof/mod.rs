@@ -14,4 +14,4 @@ pub(crate) use naming::part_name;
 pub use naming::{piece_name, tile_name};
 pub use noses::{MOST_COURSES, NosesError, noses_at, noses_between};
 pub use site::{Site, outline_of};
-pub use tiles::{Meeting, Part, TileGrid, TileId};
+pub use tiles::{Meeting, Part, TileGrid, TileId, TilePiece};

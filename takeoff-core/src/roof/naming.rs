@@ -1,7 +1,6 @@
 //! What a crew calls a tile.
-use super::{Part, TileGrid, TileId};
-use crate::geometry::Rect;
-use crate::model::Slope;
+use super::{Part, TilePiece};
+use crate::model::Tile;
 
 /// The name of a tile, or of one piece of it: course and column, both counted from 1 at the lower left.
 ///
@@ -9,9 +8,11 @@ use crate::model::Slope;
 /// `C3-12b`. Of a two-piece tile the name says which: `C3-12 pan`, `C3-12a cover`. The letter in front keeps a
 /// spreadsheet from reading a date.
 ///
-/// `field` is the bounding rectangle of the tiled field; `piece` counts from 0.
-pub fn tile_name(tiles: &TileGrid, field: Rect, tile: TileId, piece: Option<u16>) -> String {
-    let (course, column) = (tile.course + 1, tiles.column_number(tile, field));
+/// `first_column` is the column of its course that counts as the first ([`TileGrid::first_column`]).
+///
+/// [`TileGrid::first_column`]: super::TileGrid::first_column
+pub fn tile_name(TilePiece { tile, piece }: TilePiece, first_column: i64) -> String {
+    let (course, column) = (tile.course + 1, tile.column - first_column + 1);
     let letter = piece.map(letters).unwrap_or_default();
     let part = match tile.part {
         Part::Tile => "",
@@ -22,8 +23,8 @@ pub fn tile_name(tiles: &TileGrid, field: Rect, tile: TileId, piece: Option<u16>
 }
 
 /// What to order for a part: the tile's name, with `, pan` or `, cover` for a two-piece tile.
-pub fn piece_name(slope: &Slope, part: Part) -> String {
-    part_name(&slope.tile.name, part)
+pub fn piece_name(tile: &Tile, part: Part) -> String {
+    part_name(&tile.name, part)
 }
 
 /// The same for a tile by its name.

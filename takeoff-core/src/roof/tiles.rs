@@ -26,6 +26,15 @@ pub struct TileId {
     pub part: Part,
 }
 
+/// A tile, or one piece of a tile that the field's edge cuts into several.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub struct TilePiece {
+    /// Which tile.
+    pub tile: TileId,
+    /// Which piece, counted from 0, where it falls into several.
+    pub piece: Option<u16>,
+}
+
 /// Which courses and columns have tiles that meet a rectangle: the first course and the first after the last, and of
 /// each part and each offset of the bond the first column and the first after the last.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -216,11 +225,10 @@ impl TileGrid {
         Rect::new(left, own.lower, right, upper)
     }
 
-    /// The number of a column as a crew counts it: 1 is the first from the left with any part of it right of
-    /// the field's left end.
-    pub fn column_number(&self, tile: TileId, field: Rect) -> i64 {
-        let origin = self.joint(tile.course, 0);
-        tile.column - (field.left - origin).div_euclid(self.cover) + 1
+    /// The column of a course that a crew counts as the first: the first from the left with any part of it right of the
+    /// field's left end.
+    pub fn first_column(&self, course: u32, field: Rect) -> i64 {
+        (field.left - self.joint(course, 0)).div_euclid(self.cover)
     }
 
     /// A course's joint nearest to `u = 0` from the right.

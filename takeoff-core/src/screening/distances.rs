@@ -1,11 +1,8 @@
 //! How near lags are to the edge and the end of their wood, and to each other.
-use schemars::JsonSchema;
-use serde::Serialize;
-
 use super::wood::Member;
 use crate::geometry::{grid, half, to_mm};
 use crate::model::Lags;
-use crate::units::Length;
+use crate::units::{Length, RealLength};
 
 /// From a post's point to the edge and to the end of its wood, in grid steps; below 0 where it stands beyond.
 #[derive(Clone, Copy, Debug)]
@@ -17,23 +14,23 @@ pub(super) struct Room {
 }
 
 /// A distance there is, and the one that is asked.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, JsonSchema)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Distance {
     /// What there is; below 0 where a lag misses the wood.
-    pub has_mm: f64,
+    pub has: RealLength,
     /// What is asked.
-    pub asked_mm: f64,
+    pub asked: RealLength,
 }
 
 impl Distance {
     /// Whether there is less than is asked.
     pub fn is_short(&self) -> bool {
-        self.has_mm < self.asked_mm
+        self.has < self.asked
     }
 }
 
 /// The distances of a post's lags.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, JsonSchema)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Distances {
     /// From the outermost lag to the edge of the wood; `None` where the spacing of the lags is not given.
     pub edge: Option<Distance>,
@@ -68,8 +65,9 @@ pub(super) fn distances(lags: &Lags, least_edge: Length, member: Member, room: R
         Member::Blocking => (reach, Some(across)),
     };
     let diameters = |halves: i64| half(lags.diameter) * halves;
+    let length = |steps: i64| RealLength::from_mm(to_mm(steps));
     let distance =
-        |room: i64, past: i64, asked: i64| Distance { has_mm: to_mm(room - past), asked_mm: to_mm(asked) };
+        |room: i64, past: i64, asked: i64| Distance { has: length(room - past), asked: length(asked) };
     let spacing = lags.spacing.filter(|_| lags.count > 1);
     Distances {
         edge: past_edge.map(|past| distance(room.to_edge, past, diameters(3).max(grid(least_edge)))),

@@ -3,7 +3,7 @@ use std::collections::BTreeMap;
 
 use super::{Distance, NotScreened, PostScreening, Unscreened};
 use crate::model::{Display, Post, Problem, Slope};
-use crate::units::{Force, Length};
+use crate::units::RealLength;
 
 /// Posts that a finding names; the others are counted.
 const NAMED: usize = 5;
@@ -16,7 +16,7 @@ pub(super) fn of_slope<'a>(
 ) -> impl Iterator<Item = Problem> + 'a {
     let mut by_reason: BTreeMap<Unscreened, Vec<&str>> = BTreeMap::new();
     for NotScreened { post, reason, .. } in left_out {
-        by_reason.entry(*reason).or_default().push(post);
+        by_reason.entry(*reason).or_default().push(&slope.posts[post.place()].name);
     }
     by_reason.into_iter().map(move |(reason, posts)| {
         let named: Vec<String> = posts.iter().take(NAMED).map(|name| format!("`{name}`")).collect();
@@ -52,9 +52,10 @@ pub(super) fn of_posts(screened: &[(&Post, PostScreening)], display: Display) ->
 
 fn of_post(post: &Post, row: &PostScreening, display: Display) -> Vec<Problem> {
     let name = &post.name;
+    let show = |length: RealLength| display.length(length.nearest());
     let mut found = Vec::new();
     if row.exceeds() {
-        let [uplift, resistance] = [row.uplift_n, row.resistance_n].map(|n| display.force(Force::from_n(n)));
+        let [uplift, resistance] = [row.uplift, row.resistance].map(|force| display.force(force));
         let ratio = row.ratio.map_or(String::new(), |ratio| format!(", a ratio of {ratio:.2}"));
         let message =
             format!("the lags of `{name}` are screened with {uplift} of uplift against {resistance}{ratio}");
@@ -68,7 +69,7 @@ fn of_post(post: &Post, row: &PostScreening, display: Display) -> Vec<Problem> {
     ];
     for (distance, of_what) in distances {
         if let Some(distance) = distance.filter(Distance::is_short) {
-            let [has, asked] = [distance.has_mm, distance.asked_mm].map(|mm| length(display, mm));
+            let [has, asked] = [distance.has, distance.asked].map(show);
             let message = format!("the lags of `{name}` lie {has} {of_what}, and {asked} are asked");
             let help = "another place, other lags or blocking: for a licensed engineer to decide";
             found.push(Problem::finding("lag-too-near", message, help, &post.path));
@@ -80,20 +81,16 @@ fn of_post(post: &Post, row: &PostScreening, display: Display) -> Vec<Problem> {
         let help = "give `spacing` in the assembly's `lags`";
         found.push(Problem::finding("lag-spacing-unknown", message, help, &post.path));
     }
-    let [least, greatest] = row.pilot_mm;
-    let beyond = |mm: f64| mm < least - 1e-6 || mm > greatest + 1e-6;
+    let [least, greatest] = row.pilot;
+    let beyond = |mm: f64| mm < least.mm() - 1e-6 || mm > greatest.mm() + 1e-6;
     if let Some(hole) = post.assembly.pilot_holes.iter().find(|hole| beyond(hole.diameter.mm())) {
         let message = format!(
             "the pilot holes of `{name}` are {}; for its lags and wood {} to {} are usual",
             display.length(hole.diameter),
-            length(display, least),
-            length(display, greatest),
+            show(least),
+            show(greatest),
         );
         found.push(Problem::finding("pilot-hole", message, "take another drill for the thread", &post.path));
     }
     found
-}
-
-fn length(display: Display, mm: f64) -> String {
-    display.length(Length::nearest(mm * 1e6).unwrap_or(Length::LIMIT))
 }

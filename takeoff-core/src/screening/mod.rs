@@ -26,9 +26,10 @@ pub use tributary::tributary;
 pub use wind::{PressureFrom, Uplift, area_factor, velocity_pressure};
 pub use withdrawal::{pilot_shares, withdrawal_lbf_per_in};
 pub use wood::{Member, Unscreened};
+pub use words::{FORMULAS, NOT_COVERED, NOTE};
 
 use crate::geometry::{Point, Rect};
-use crate::model::{Job, Problem, Slope};
+use crate::model::{Job, PostId, Problem, Slope};
 use crate::slope_takeoff::SlopeTakeoff;
 
 use post::{Ground, screen};
@@ -45,12 +46,11 @@ pub fn screening(job: &Job, slopes: &[SlopeTakeoff]) -> (Option<Screening>, Vec<
         let (mut screened, mut left_out) = (Vec::new(), Vec::new());
         for (i, carried) in carried(slope).into_iter().enumerate() {
             match ground(slope, takeoff, i, carried) {
-                Ok(ground) => screened.push((&slope.posts[i], screen(&ground, loads))),
-                Err(reason) => left_out.push(NotScreened {
-                    slope: slope.name.clone(),
-                    post: slope.posts[i].name.clone(),
-                    reason,
-                }),
+                Ok(ground) => {
+                    let id = (place, PostId::new(i));
+                    screened.push((&slope.posts[i], screen(id, &ground, loads)));
+                }
+                Err(reason) => left_out.push(NotScreened { slope: place, post: PostId::new(i), reason }),
             }
         }
         found.extend(findings::of_slope(place, slope, &left_out));
@@ -61,27 +61,20 @@ pub fn screening(job: &Job, slopes: &[SlopeTakeoff]) -> (Option<Screening>, Vec<
     if posts.is_empty() {
         return (None, found);
     }
-    let screening = Screening {
-        note: words::NOTE.to_owned(),
-        formulas: words::FORMULAS.map(str::to_owned).to_vec(),
-        inputs: loads.inputs.clone(),
-        posts,
-        not_screened,
-        not_covered: words::NOT_COVERED.map(str::to_owned).to_vec(),
-    };
+    let screening = Screening { inputs: loads.inputs.clone(), posts, not_screened };
     (Some(screening), found)
 }
 
 /// Of each post of a slope, the array above it and the part of it that the post carries.
-fn carried(slope: &Slope) -> Vec<Option<(&str, Rect)>> {
+fn carried(slope: &Slope) -> Vec<Option<(usize, Rect)>> {
     let mut carried = vec![None; slope.posts.len()];
-    for array in &slope.arrays {
+    for (place, array) in slope.arrays.iter().enumerate() {
         let below =
             |&post: &usize| carried[post].is_none() && array.covers(Point::from(slope.posts[post].at));
         let below: Vec<usize> = (0..slope.posts.len()).filter(below).collect();
         let points: Vec<Point> = below.iter().map(|&post| Point::from(slope.posts[post].at)).collect();
         for (post, part) in below.into_iter().zip(tributary(&array.bounds(), &points)) {
-            carried[post] = Some((array.name.as_str(), part));
+            carried[post] = Some((place, part));
         }
     }
     carried
@@ -92,7 +85,7 @@ fn ground<'a>(
     slope: &'a Slope,
     takeoff: &SlopeTakeoff,
     i: usize,
-    carried: Option<(&'a str, Rect)>,
+    carried: Option<(usize, Rect)>,
 ) -> Result<Ground<'a>, Unscreened> {
     let post = &slope.posts[i];
     let (array, tributary) = carried.ok_or(Unscreened::NoArray)?;
@@ -100,5 +93,5 @@ fn ground<'a>(
     let sheathing = slope.deck_thickness.ok_or(Unscreened::NoDeckThickness)?;
     let support = takeoff.posts[i].support.as_ref().ok_or(Unscreened::NoWood)?;
     let wood = Wood::below(slope, post, support)?;
-    Ok(Ground { slope: &slope.name, array, post, lags, sheathing, wood, tributary })
+    Ok(Ground { array, post, lags, sheathing, wood, tributary })
 }

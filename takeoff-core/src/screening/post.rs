@@ -4,13 +4,13 @@ use super::withdrawal::inches;
 use super::wood::Wood;
 use super::{PostScreening, pilot_shares, withdrawal_lbf_per_in};
 use crate::geometry::{Rect, to_mm};
-use crate::model::{Lags, Loads, Post};
-use crate::units::{Area, Force, Length};
+use crate::model::{Lags, Loads, Post, PostId};
+use crate::units::{Area, Force, Length, RealLength};
 
 /// What is known of a post before it is screened.
 pub(super) struct Ground<'a> {
-    pub(super) slope: &'a str,
-    pub(super) array: &'a str,
+    /// The array above it, by its place in the slope's list.
+    pub(super) array: usize,
     pub(super) post: &'a Post,
     pub(super) lags: &'a Lags,
     /// Thickness of the sheathing.
@@ -31,8 +31,8 @@ pub(super) struct Ground<'a> {
 /// # Source
 ///
 /// ASCE 7-16, 2.4.1: 0.6 D + 0.6 W (uplift is W); NDS 2018, 12.2.1 and table 11.3.1.
-pub(super) fn screen(ground: &Ground, loads: &Loads) -> PostScreening {
-    let Ground { post, lags, wood, tributary, .. } = ground;
+pub(super) fn screen((slope, post): (usize, PostId), ground: &Ground, loads: &Loads) -> PostScreening {
+    let Ground { lags, wood, tributary, .. } = ground;
     let area =
         Area::from_mm2(to_mm(tributary.right - tributary.left) * to_mm(tributary.upper - tributary.lower));
     let wind = loads.wind.uplift(area);
@@ -49,25 +49,23 @@ pub(super) fn screen(ground: &Ground, loads: &Loads) -> PostScreening {
         (resistance.n() > 0.0).then(|| uplift.n() / resistance.n())
     };
     PostScreening {
-        slope: ground.slope.to_owned(),
-        post: post.name.clone(),
-        array: ground.array.to_owned(),
-        tributary_mm: tributary.mm(),
-        tributary_mm2: area.mm2(),
-        gamma_a: wind.gamma_a,
-        pressure_pa: wind.pressure.pa(),
-        pressure_from: wind.from,
-        uplift_n: uplift.n(),
+        slope,
+        post,
+        array: ground.array,
+        tributary: *tributary,
+        tributary_area: area,
+        wind,
+        uplift,
         member: wood.member,
         specific_gravity: wood.specific_gravity,
-        lags: lags.count.into(),
-        diameter_mm: lags.diameter.mm(),
-        thread_mm: thread.length.mm(),
-        thread_limit: thread.limit,
+        lags: lags.count,
+        diameter: lags.diameter,
+        thread,
         withdrawal_n_per_mm: Force::from_lbf(withdrawal).n() / Length::INCH.mm(),
-        resistance_n: resistance.n(),
+        resistance,
         ratio,
-        pilot_mm: pilot_shares(wood.specific_gravity).map(|share| share * lags.diameter.mm()),
-        distances: distances(lags, post.assembly.lag_edge_distance, wood.member, wood.room),
+        pilot: pilot_shares(wood.specific_gravity)
+            .map(|share| RealLength::from_mm(share * lags.diameter.mm())),
+        distances: distances(lags, ground.post.assembly.lag_edge_distance, wood.member, wood.room),
     }
 }

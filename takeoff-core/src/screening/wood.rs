@@ -53,12 +53,12 @@ impl Wood {
         let rafters = slope.rafters.as_ref().ok_or(Unscreened::NoWood)?;
         if support.on_rafter {
             let specific_gravity = rafters.specific_gravity.ok_or(Unscreened::NoWood)?;
-            let off = (post.at.u - rafters.centre(support.rafter as usize - 1, post.at.v)).abs();
+            let off = (post.at.u - rafters.centre(support.rafter, post.at.v)).abs();
             let to_edge = grid(rafters.width) / 2 - grid(off);
             let room = Room { to_edge, to_end: to_rafter_end(slope, post) };
             return Ok(Wood { member: Member::Rafter, specific_gravity, depth: rafters.depth, room });
         }
-        if !support.blocked {
+        if support.board.is_none() {
             return Err(Unscreened::BesideTheRafters);
         }
         let board = slope.blocking.as_ref().ok_or(Unscreened::NoBlocking)?;

@@ -1,12 +1,12 @@
 //! What is said of every screening.
 
 /// What it is and what it is not.
-pub(super) const NOTE: &str = "A screening of lag screws in withdrawal against wind uplift, from the inputs listed: it is \
+pub const NOTE: &str = "A screening of lag screws in withdrawal against wind uplift, from the inputs listed: it is \
      no design and no approval. Attachment, wind loads and structure follow the local code and are for a licensed engineer \
      to decide.";
 
 /// What is computed, with its sources.
-pub(super) const FORMULAS: [&str; 5] = [
+pub const FORMULAS: [&str; 5] = [
     "withdrawal W = 1800 G^1.5 D^0.75, lbf per inch of thread in the wood, tip left out (NDS 2018, 12.2-1)",
     "resistance = W × C_D × C_M × C_t × thread × lags (NDS 2018, table 11.3.1)",
     "uplift = (0.6 p − 0.6 D) × tributary area, with the factors listed for 0.6 (ASCE 7-16, 2.4.1)",
@@ -16,7 +16,7 @@ pub(super) const FORMULAS: [&str; 5] = [
 ];
 
 /// What it does not look at.
-pub(super) const NOT_COVERED: [&str; 6] = [
+pub const NOT_COVERED: [&str; 6] = [
     "the steel: tension in the lag's root, pull-through at its head, the post and the rails",
     "prying, and bending from the height of the post",
     "load along the slope, snow, and loads that press down",

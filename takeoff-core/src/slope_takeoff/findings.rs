@@ -5,7 +5,7 @@ use crate::geometry::grid;
 use crate::model::{Display, Post, Problem, Severity};
 use crate::relocation::Situation;
 use crate::roof::Site;
-use crate::units::Length;
+use crate::units::{Length, RealLength};
 
 fn finding(code: &str, path: &str, message: String, help: impl Into<String>) -> Problem {
     Problem {
@@ -55,11 +55,13 @@ fn courses_in_words(courses: &[u32]) -> String {
 /// The findings about one post.
 pub(super) fn post_findings(site: &Site, display: Display, post: &Post, row: &PostTakeoff) -> Vec<Problem> {
     let name = &post.name;
-    let show = |mm: f64| display.length(Length::nearest(mm * 1e6).unwrap_or(Length::LIMIT));
+    let show = |length: Length| display.length(length);
+    // A half of a nanometre shows as a whole one.
+    let steps = |steps: i64| display.length(Length::from_nm((steps + 1).div_euclid(2)));
     let mut found = Vec::new();
     let mut add =
         |code: &str, message: String, help: String| found.push(finding(code, &post.path, message, help));
-    let elsewhere = move_in_words(row, show);
+    let elsewhere = move_in_words(row, display);
 
     if row.situation == Situation::None {
         add(
@@ -76,45 +78,41 @@ pub(super) fn post_findings(site: &Site, display: Display, post: &Post, row: &Po
         );
         add("severed", message, help);
     }
-    if row.opening.least_clearance_mm < 0.0 {
+    let clearance = row.opening.least_clearance_mm;
+    if clearance < 0.0 {
         let message = format!(
             "`{name}` does not pass its opening: {} too tight",
-            show(-row.opening.least_clearance_mm)
+            show(RealLength::from_mm(-clearance).nearest())
         );
         add("post-too-tight", message, "give more clearance".to_owned());
     }
-    if row.top.tuck_short_mm > 0.0 {
+    if row.top.tuck_short > 0 {
         let message =
-            format!("the tile flashing of `{name}` tucks {} less than asked", show(row.top.tuck_short_mm));
+            format!("the tile flashing of `{name}` tucks {} less than asked", steps(row.top.tuck_short));
         let help = elsewhere.clone().unwrap_or_else(|| "take a taller tile flashing".to_owned());
         add("tuck-short", message, help);
     }
-    if row.top.side_short_mm > 0.0 {
+    if row.top.side_short > 0 {
         let message = format!(
             "the tile flashing of `{name}` covers each side {} less than asked",
-            show(row.top.side_short_mm)
+            steps(row.top.side_short)
         );
         add("side-cover-short", message, "take a wider tile flashing".to_owned());
     }
-    if row.top.trimmed_mm > 0.0 {
+    if row.top.trimmed > 0 {
         let message = format!(
             "the tile flashing of `{name}` is trimmed by {} at its tile's head",
-            show(row.top.trimmed_mm)
+            steps(row.top.trimmed)
         );
         add("flashing-trimmed", message, "nothing to mend; trim it on the ground".to_owned());
     }
     let margin = &row.margin;
-    let ways = [
-        ("left", margin.left_mm),
-        ("right", margin.right_mm),
-        ("down", margin.down_mm),
-        ("up", margin.up_mm),
-    ];
+    let ways = [("left", margin.left), ("right", margin.right), ("down", margin.down), ("up", margin.up)];
     let least = site.practice.least_margin;
     let thin: Vec<String> = ways
         .iter()
-        .filter(|(_, mm)| *mm < least.mm())
-        .map(|(way, mm)| format!("{} {way}", show(*mm)))
+        .filter(|(_, margin)| *margin < least)
+        .map(|(way, margin)| format!("{} {way}", show(*margin)))
         .collect();
     if !thin.is_empty() {
         let message = format!(
@@ -133,9 +131,9 @@ pub(super) fn post_findings(site: &Site, display: Display, post: &Post, row: &Po
 }
 
 /// `move it up 1 3/16 in`.
-fn move_in_words(row: &PostTakeoff, show: impl Fn(f64) -> String) -> Option<String> {
+fn move_in_words(row: &PostTakeoff, display: Display) -> Option<String> {
     row.nearest.as_ref().map(|nearest| {
-        let way = if nearest.up_mm < 0.0 { "down" } else { "up" };
-        format!("move it {way} {}", show(nearest.up_mm.abs()))
+        let way = if nearest.up < Length::ZERO { "down" } else { "up" };
+        format!("move it {way} {}", display.length(nearest.up.abs()))
     })
 }

@@ -5,8 +5,5 @@ mod post_row;
 mod result;
 mod work;
 
-pub use result::{
-    ArrayTakeoff, Columns, Course, Cut, Margin, Nearest, Opening, PlaceTakeoff, PostTakeoff, SlopeTakeoff,
-    TopCheck,
-};
+pub use result::{ArrayTakeoff, Course, Cut, Fit, Nearest, PlaceTakeoff, PostTakeoff, SlopeTakeoff};
 pub(crate) use work::{Worked, work};

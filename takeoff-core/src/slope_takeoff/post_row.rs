@@ -1,18 +1,18 @@
 //! What the takeoff says about one post.
-use super::{Margin, Nearest, Opening, PostTakeoff, TopCheck};
-use crate::cuts::{Opening as PostOpening, SlopeCut};
+use super::{Nearest, PostTakeoff};
+use crate::cuts::{Opening, SlopeCut};
 use crate::deck::{Method, Patches, TopFlashingCheck, deck_work, height_stack, support};
-use crate::geometry::{Ellipse, Point, grid, to_mm};
+use crate::geometry::{Ellipse, Point, grid, whole};
 use crate::model::Display;
-use crate::relocation::{Margins, Mover, Neighbours, Others, Tally, margins, nearest, partners_of};
-use crate::roof::{Frame, Site, tile_name};
-use crate::units::Length;
+use crate::relocation::{Mover, Neighbours, Others, Tally, margins, nearest, partners_of};
+use crate::roof::{Frame, Site, TilePiece};
+use crate::units::{Length, RealLength};
 
 /// All that the rows of a slope's posts are made of.
 pub(super) struct Context<'a> {
     pub(super) site: &'a Site<'a>,
     pub(super) display: Display,
-    pub(super) openings: &'a [PostOpening],
+    pub(super) openings: &'a [Opening],
     pub(super) ellipses: &'a [Ellipse],
     pub(super) neighbours: Neighbours,
     pub(super) methods: &'a [Method],
@@ -39,45 +39,27 @@ pub(super) fn post_row(context: &Context, i: usize) -> PostTakeoff {
         partners: partners_of(ellipses, neighbours, i, grid(site.practice.least_web)),
     };
     let others = Others { neighbours, openings: ellipses, post: i };
-    let patch = context.patches.of_post[i].map(|patch| context.patches.patches[patch].name.clone());
 
     PostTakeoff {
         name: post.name.clone(),
-        assembly: post.assembly.name.clone(),
-        u_mm: post.at.u.mm(),
-        v_mm: post.at.v.mm(),
-        world_mm: context.frame.map(|frame| frame.world(post.at.u, post.at.v)),
-        opening: Opening {
-            u_mm: to_mm(ellipse.centre.u),
-            v_mm: to_mm(ellipse.centre.v),
-            half_width_mm: to_mm(ellipse.a),
-            half_height_mm: to_mm(ellipse.b),
-            least_clearance_mm: context.openings[i].least_clearance_mm,
-        },
+        assembly: post.assembly.clone(),
+        at: post.at,
+        world: context.frame.map(|frame| frame.world(post.at.u, post.at.v).map(RealLength::from_mm)),
+        opening: Opening { ellipse: *ellipse, ..context.openings[i] },
         situation: tally.situation(),
         severed: tally.severs(),
-        cuts: cuts.iter().map(|cut| name_of(site, cut)).collect(),
-        margin: shown(&margins(&mover, at, &others)),
+        cuts: cuts.iter().map(|cut| which(cut)).collect(),
+        margin: margins(&mover, at, &others),
         nearest: better_place(context, &mover, at, &others),
-        deck: deck_work(site, post, &context.methods[i], patch),
-        top: top_check(&TopFlashingCheck::at(site, &post.assembly, ellipse)),
+        deck: deck_work(site, post, &context.methods[i], context.patches.of_post[i]),
+        top: TopFlashingCheck::at(site, &post.assembly, ellipse),
         height: height_stack(site, post, ellipse),
-        support: support(site, post).0,
+        support: support(site, post),
     }
 }
 
-/// The name of a cut's tile.
-pub(super) fn name_of(site: &Site, cut: &SlopeCut) -> String {
-    tile_name(&site.grid, site.field.bounds(), cut.judged.tile, cut.judged.footprint.number())
-}
-
-fn shown(margins: &Margins) -> Margin {
-    Margin {
-        left_mm: to_mm(margins.left),
-        right_mm: to_mm(margins.right),
-        down_mm: to_mm(margins.down),
-        up_mm: to_mm(margins.up),
-    }
+fn which(cut: &SlopeCut) -> TilePiece {
+    TilePiece { tile: cut.judged.tile, piece: cut.judged.footprint.number() }
 }
 
 /// The nearest better place, in whole sixteenths of an inch or millimetres as the job is shown, within the job's
@@ -91,11 +73,11 @@ fn better_place(context: &Context, mover: &Mover, at: Point, others: &Others) ->
     let window = site.practice.window.unwrap_or_else(|| exposure_at(site, mover.opening_at(at).centre.v));
     let better = nearest(mover, at, step, window, others)?;
     Some(Nearest {
-        up_mm: to_mm(better.up),
-        v_mm: to_mm(better.at.v),
+        up: better.up,
+        v: whole(better.at.v),
         situation: better.state.situation,
         kinds: mover.kinds(better.at),
-        least_margin_mm: to_mm(margins(mover, better.at, others).least()),
+        least_margin: margins(mover, better.at, others).least(),
     })
 }
 
@@ -105,17 +87,4 @@ fn exposure_at(site: &Site, v: i64) -> Length {
     let course = site.grid.course_at(v).map_or(0, |k| k as usize).min(noses.len().saturating_sub(2));
     let exposure = noses.get(course + 1).map_or(site.grid.length(), |next| next - noses[course]);
     Length::from_nm(exposure / 2)
-}
-
-fn top_check(check: &TopFlashingCheck) -> TopCheck {
-    TopCheck {
-        course: check.course.map(|k| u64::from(k) + 1),
-        flashing_mm: check.lies.mm(),
-        trimmed_mm: to_mm(check.trimmed),
-        tuck_mm: check.tuck.map(to_mm),
-        tuck_short_mm: to_mm(check.tuck_short),
-        side_cover_mm: to_mm(check.side_cover),
-        side_short_mm: to_mm(check.side_short),
-        passes: check.passes(),
-    }
 }

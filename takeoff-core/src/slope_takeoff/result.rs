@@ -1,43 +1,42 @@
 //! The takeoff of one slope.
-use schemars::JsonSchema;
-use serde::Serialize;
+use std::sync::Arc;
 
-use crate::cuts::{CutKind, TileSide};
+use crate::cuts::{CutKind, Judged, Opening};
 use crate::deck::{
-    BattenPiece, Blocking, DeckWork, HeightStack, Patch, Support, ThreeCourse, TileWork, Trim,
+    BattenPiece, DeckWork, HeightStack, Patch, PatchId, Support, ThreeCourse, TileWork, TopFlashingCheck,
+    Trim,
 };
-use crate::model::EdgeKind;
-use crate::relocation::Situation;
+use crate::geometry::{Polygon, Rect, SlopePoint};
+use crate::model::{Array, Assembly, EdgeKind, PostId, RafterLine, Tile};
+use crate::relocation::{Margins, Situation};
+use crate::roof::{TilePiece, tile_name};
+use crate::units::{Area, Length, Pitch, RealLength};
 
 /// One slope.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
+#[derive(Clone, Debug)]
 pub struct SlopeTakeoff {
     /// Its name.
     pub name: String,
-    /// Pitch as written.
-    pub pitch: String,
-    /// `sqrt(1 + (rise/run)²)`.
-    pub slope_factor: f64,
-    /// Area of the outline on the slope, holes taken out.
-    pub area_mm2: f64,
-    /// The outline, rings of `[u, v]`: outer first, then holes.
-    pub outline_mm: Vec<Vec<[f64; 2]>>,
+    /// Its pitch.
+    pub pitch: Pitch,
+    /// The outline with its holes.
+    pub outline: Polygon,
     /// What edge `i` of the outer ring of the outline is; it runs from vertex `i` to the next.
     pub edges: Vec<Option<EdgeKind>>,
-    /// The outline moved down over the eaves, rings of `[u, v]`: outer first, then holes.
-    pub field_mm: Vec<Vec<[f64; 2]>>,
+    /// The outline moved down over the eaves.
+    pub field: Polygon,
     /// Where the slope stands in the world, if the job says.
     pub place: Option<PlaceTakeoff>,
+    /// The tile that it is laid with.
+    pub tile: Arc<Tile>,
     /// Courses from the eave up.
     pub courses: Vec<Course>,
-    /// The columns of tile.
-    pub columns: Columns,
     /// Lap lines of the underlayment, ascending.
-    pub lap_lines_mm: Vec<f64>,
+    pub lap_lines: Vec<Length>,
     /// Centre lines of the rafters, left to right, each by its `u` at the height of the outline's lowest corner and of its
     /// highest.
-    pub rafters_mm: Vec<[f64; 2]>,
-    /// Posts in the job's order.
+    pub rafters: Vec<RafterLine>,
+    /// Posts in the job's order: [`PostId`] is a place in this list.
     pub posts: Vec<PostTakeoff>,
     /// Arrays of modules in the job's order.
     pub arrays: Vec<ArrayTakeoff>,
@@ -45,7 +44,7 @@ pub struct SlopeTakeoff {
     pub cuts: Vec<Cut>,
     /// Tiles handled, by course, column and piece.
     pub tiles: Vec<TileWork>,
-    /// Patches in order of their first post.
+    /// Patches in order of their first post: [`PatchId`] is a place in this list.
     pub patches: Vec<Patch>,
     /// Three-course work, a post each, in the job's order.
     pub three_course: Vec<ThreeCourse>,
@@ -53,80 +52,95 @@ pub struct SlopeTakeoff {
     pub battens: Vec<BattenPiece>,
     /// Ridge, hip and rake trim taken up.
     pub trim: Vec<Trim>,
-    /// Blocking boards between rafters.
-    pub blocking: Vec<Blocking>,
+}
+
+impl SlopeTakeoff {
+    /// The name of a post of this slope.
+    pub fn post_name(&self, post: PostId) -> &str {
+        &self.posts[post.place()].name
+    }
+
+    /// The name of a tile of this slope, or of one piece of it.
+    pub fn tile_name(&self, which: TilePiece) -> String {
+        tile_name(which, self.courses[which.tile.course as usize].first_column)
+    }
+
+    /// The patches with what the crew calls them.
+    pub fn named_patches(&self) -> impl Iterator<Item = (PatchId, &Patch)> {
+        self.patches.iter().enumerate().map(|(place, patch)| (PatchId::new(place), patch))
+    }
+
+    /// The blocking boards between rafters: the post that each carries, and its length.
+    pub fn boards(&self) -> impl Iterator<Item = (PostId, Length)> {
+        let posts = self.posts.iter().enumerate();
+        posts.filter_map(|(place, post)| Some((PostId::new(place), post.support?.board?)))
+    }
 }
 
 /// Where a slope stands in the world.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct PlaceTakeoff {
     /// East, north, up of `u = v = 0`.
-    pub origin_mm: [f64; 3],
+    pub origin: [RealLength; 3],
     /// Azimuth of the down-slope direction, degrees clockwise from north.
     pub azimuth_deg: f64,
     /// Pitch, degrees.
     pub pitch_deg: f64,
-    /// Root mean square distance of the surveyed points from the plane.
-    pub rms_mm: Option<f64>,
-    /// Greatest distance of a surveyed point from the plane.
-    pub greatest_mm: Option<f64>,
+    /// How well the plane fits, where it is fitted to surveyed points.
+    pub fit: Option<Fit>,
+}
+
+/// Distances of surveyed points from the plane that is fitted to them.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Fit {
+    /// Root mean square.
+    pub rms: RealLength,
+    /// Greatest.
+    pub greatest: RealLength,
 }
 
 /// One course.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Course {
-    /// Number from the eave, 1 is the lowest.
-    pub course: u64,
     /// Its noses.
-    pub nose_mm: f64,
+    pub nose: Length,
     /// To the next nose; `None` for the top course.
-    pub exposure_mm: Option<f64>,
-    /// What it lies under the next course; `None` for the top course.
-    pub head_lap_mm: Option<f64>,
+    pub exposure: Option<Length>,
+    /// Head lap under the next course; `None` for the top course.
+    pub head_lap: Option<Length>,
     /// Its joint nearest to `u = 0` from the right, so that joints are this plus multiples of the cover.
-    pub joint_mm: f64,
-}
-
-/// The columns of tile.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
-pub struct Columns {
-    /// Joint to joint.
-    pub cover_mm: f64,
-    /// Overall widths by kind of piece: the tile, or pan and cover.
-    pub widths_mm: Vec<f64>,
-    /// Tile length.
-    pub length_mm: f64,
+    pub joint: Length,
+    /// The column of its tiles that a crew counts as the first.
+    pub first_column: i64,
 }
 
 /// One post.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
+#[derive(Clone, Debug)]
 pub struct PostTakeoff {
     /// Its name.
     pub name: String,
     /// Its assembly.
-    pub assembly: String,
-    /// Its point on the deck, along the eave.
-    pub u_mm: f64,
-    /// Its point on the deck, up the slope.
-    pub v_mm: f64,
+    pub assembly: Arc<Assembly>,
+    /// Its point on the deck.
+    pub at: SlopePoint,
     /// East, north, up, if the slope's place is known.
-    pub world_mm: Option<[f64; 3]>,
-    /// The opening in the tile.
+    pub world: Option<[RealLength; 3]>,
+    /// The opening in the tile, where the post stands.
     pub opening: Opening,
     /// What it meets.
     pub situation: Situation,
     /// Whether a tile is severed.
     pub severed: bool,
-    /// The tiles it cuts, by name.
-    pub cuts: Vec<String>,
-    /// How far it may land off its place.
-    pub margin: Margin,
+    /// The tiles it cuts.
+    pub cuts: Vec<TilePiece>,
+    /// How far it may land off its place before anything changes.
+    pub margin: Margins,
     /// The nearest better place on its rafter, if there is one.
     pub nearest: Option<Nearest>,
     /// The work on the deck.
     pub deck: DeckWork,
     /// The flashing on the tile.
-    pub top: TopCheck,
+    pub top: TopFlashingCheck,
     /// Heights over the deck.
     pub height: HeightStack,
     /// The wood under it; `None` when the job gives no rafters.
@@ -134,125 +148,47 @@ pub struct PostTakeoff {
 }
 
 /// An array of modules.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
+#[derive(Clone, Debug)]
 pub struct ArrayTakeoff {
-    /// Its name.
-    pub name: String,
-    /// The rectangle of all its modules, gaps included: left, lower, right, upper.
-    pub bounds_mm: [f64; 4],
-    /// Modules along the eave.
-    pub columns: u64,
-    /// Modules up the slope.
-    pub rows: u64,
-    /// A module along the eave.
-    pub module_width_mm: f64,
-    /// A module up the slope.
-    pub module_height_mm: f64,
-    /// From module to module along the eave.
-    pub column_gap_mm: f64,
-    /// From module to module up the slope.
-    pub row_gap_mm: f64,
+    /// The array as the job has it.
+    pub array: Array,
     /// The posts below it.
-    pub posts: Vec<String>,
-}
-
-/// The opening in the tile: an ellipse with axes along `u` and `v`.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
-pub struct Opening {
-    /// Centre along the eave.
-    pub u_mm: f64,
-    /// Centre up the slope.
-    pub v_mm: f64,
-    /// Semi-axis along `u`.
-    pub half_width_mm: f64,
-    /// Semi-axis along `v`.
-    pub half_height_mm: f64,
-    /// The least clearance left round the post through both layers of tile.
-    pub least_clearance_mm: f64,
-}
-
-/// How far a post may land off its place before anything changes.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
-pub struct Margin {
-    /// Toward −u.
-    pub left_mm: f64,
-    /// Toward +u.
-    pub right_mm: f64,
-    /// Toward −v.
-    pub down_mm: f64,
-    /// Toward +v.
-    pub up_mm: f64,
+    pub posts: Vec<PostId>,
 }
 
 /// A better place for a post, up or down its rafter.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Nearest {
     /// How far up (negative: down).
-    pub up_mm: f64,
-    /// The place.
-    pub v_mm: f64,
+    pub up: Length,
+    /// The place, up the slope.
+    pub v: Length,
     /// What the post would meet there.
     pub situation: Situation,
     /// Kinds of the cuts there.
     pub kinds: Vec<CutKind>,
     /// Least of the four margins there.
-    pub least_margin_mm: f64,
-}
-
-/// The flashing on the tile.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
-pub struct TopCheck {
-    /// The course whose visible face holds the opening's centre; `None` where there is no tile.
-    pub course: Option<u64>,
-    /// The flashing: left, lower, right, upper as it lies, trimmed.
-    pub flashing_mm: [f64; 4],
-    /// What is trimmed off its upper edge at the tile's head.
-    pub trimmed_mm: f64,
-    /// How far it goes up under the next course; `None` in the top course (at the ridge).
-    pub tuck_mm: Option<f64>,
-    /// By how much the tuck falls short of what is asked.
-    pub tuck_short_mm: f64,
-    /// Cover on each side of the opening.
-    pub side_cover_mm: f64,
-    /// By how much the side cover falls short of what is asked.
-    pub side_short_mm: f64,
-    /// Whether tuck and side cover reach what is asked.
-    pub passes: bool,
+    pub least_margin: Length,
 }
 
 /// A cut in one tile.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
+#[derive(Clone, Debug)]
 pub struct Cut {
-    /// The tile's name: course, column, and piece where there are several.
-    pub tile: String,
-    /// Kind of piece: the tile's name, with `, pan` or `, cover`.
-    pub piece: String,
-    /// Course number from the eave.
-    pub course: u64,
-    /// Column number from the left.
-    pub column: i64,
-    /// Kind of cut.
-    pub kind: CutKind,
+    /// The tile as it lies, and what the opening does to it.
+    pub judged: Judged,
+    /// Footprint of the whole tile.
+    pub whole: Rect,
     /// The posts it is for; several when their openings are judged as one.
-    pub posts: Vec<String>,
-    /// Whether the tile is cut by the field's edge.
-    pub edge_tile: bool,
+    pub posts: Vec<PostId>,
     /// Area taken out.
-    pub area_mm2: f64,
-    /// Length of the saw's way.
-    pub blade_path_mm: f64,
-    /// Centre of the opening from the tile's left edge, face up, in plan.
-    pub from_left_mm: f64,
-    /// The same along the profile's face.
-    pub from_left_developed_mm: f64,
-    /// Centre of the opening from the nose.
-    pub from_nose_mm: f64,
-    /// Semi-axis (half the width, for openings judged as one) along `u`.
-    pub half_width_mm: f64,
-    /// Semi-axis (half the height) along `v`.
-    pub half_height_mm: f64,
-    /// Whether the opening is the rectangle round several.
-    pub rectangle: bool,
-    /// The sides it runs out of, as laid.
-    pub open_to: Vec<TileSide>,
+    pub area: Area,
+    /// Length of the saw cut.
+    pub blade_path: RealLength,
+}
+
+impl Cut {
+    /// Which tile, and which piece of it.
+    pub fn which(&self) -> TilePiece {
+        TilePiece { tile: self.judged.tile, piece: self.judged.footprint.number() }
+    }
 }

@@ -2,16 +2,17 @@
 use super::cut_row::cut_row;
 use super::findings::{course_findings, post_findings};
 use super::post_row::{Context, post_row};
-use super::{ArrayTakeoff, Columns, Course, PlaceTakeoff, SlopeTakeoff};
+use super::{ArrayTakeoff, Course, Fit, PlaceTakeoff, SlopeTakeoff};
 use crate::cuts::{cuts_of, openings_of};
 use crate::deck::{
     Method, Taken, bands_that_meet, battens, deck_area, flashings_that_meet, head_lap, hidden, patches,
-    patches_without_lap_line, set_tiles, support, taken_up, three_course, tile_work, trim, work_zone,
+    patches_without_lap_line, set_tiles, taken_up, three_course, tile_work, trim, work_zone,
 };
-use crate::geometry::{Ellipse, Point, Polygon, to_mm};
-use crate::model::{Array, Job, Pieces, Place, Problem, Slope};
+use crate::geometry::{Ellipse, Point, whole};
+use crate::model::{Array, Job, Place, PostId, Problem, Slope};
 use crate::relocation::Neighbours;
 use crate::roof::{Frame, Part, PlaneFit, Site};
+use crate::units::{Length, RealLength};
 
 /// A slope worked through.
 pub(crate) struct Worked {
@@ -67,26 +68,17 @@ pub(crate) fn work(job: &Job, place: usize, slope: &Slope) -> Worked {
         findings.extend(post_findings(&site, job.display, post, row));
     }
 
-    let outline = &site.outline;
     let takeoff = SlopeTakeoff {
         name: slope.name.clone(),
-        pitch: slope.pitch.to_string(),
-        slope_factor: slope.pitch.slope_factor(),
-        area_mm2: outline.area_mm2(),
-        outline_mm: rings_mm(outline),
+        pitch: slope.pitch,
+        outline: site.outline.clone(),
         edges: slope.edges.clone(),
-        field_mm: rings_mm(site.field.polygon()),
+        field: site.field.polygon().clone(),
         place: frame.map(|(_, place)| place),
+        tile: slope.tile.clone(),
         courses: courses(&site),
-        columns: columns(&site),
-        lap_lines_mm: lap_lines_mm(&site),
-        rafters_mm: slope
-            .rafters
-            .iter()
-            .flat_map(|rafters| &rafters.lines)
-            .map(|line| [line.lower.mm(), line.upper.mm()])
-            .collect(),
-        blocking: posts.iter().filter_map(|post| support(&site, post).1).collect(),
+        lap_lines: lap_lines(&site),
+        rafters: slope.rafters.iter().flat_map(|rafters| &rafters.lines).copied().collect(),
         posts: rows,
         arrays: slope.arrays.iter().map(|array| array_row(slope, array)).collect(),
         cuts: cuts.iter().map(|cut| cut_row(&site, cut)).collect(),
@@ -109,50 +101,28 @@ fn cuts_of_post(cuts: &[crate::cuts::SlopeCut], posts: usize) -> Vec<Vec<usize>>
     of_post
 }
 
-fn rings_mm(polygon: &Polygon) -> Vec<Vec<[f64; 2]>> {
-    polygon.rings().iter().map(|ring| ring.iter().map(|p| p.mm()).collect()).collect()
-}
-
 fn courses(site: &Site) -> Vec<Course> {
     let noses = site.grid.noses();
     (0..site.grid.courses())
         .map(|k| Course {
-            course: u64::from(k) + 1,
-            nose_mm: to_mm(noses[k as usize]),
-            exposure_mm: noses.get(k as usize + 1).map(|next| to_mm(next - noses[k as usize])),
-            head_lap_mm: head_lap(&site.grid, k).map(to_mm),
-            joint_mm: to_mm(site.grid.first_joint_from_zero(k)),
+            nose: whole(noses[k as usize]),
+            exposure: noses.get(k as usize + 1).map(|next| whole(next - noses[k as usize])),
+            head_lap: head_lap(&site.grid, k).map(whole),
+            joint: whole(site.grid.first_joint_from_zero(k)),
+            first_column: site.grid.first_column(k, site.field.bounds()),
         })
         .collect()
 }
 
-fn columns(site: &Site) -> Columns {
-    let tile = &site.slope.tile;
-    let widths_mm = match tile.pieces {
-        Pieces::One { width, .. } => vec![width.mm()],
-        Pieces::PanAndCover { pan_width, cover_width, .. } => vec![pan_width.mm(), cover_width.mm()],
-    };
-    Columns { cover_mm: tile.cover.mm(), widths_mm, length_mm: tile.length.mm() }
-}
-
 fn array_row(slope: &Slope, array: &Array) -> ArrayTakeoff {
-    let below = slope.posts.iter().filter(|post| array.covers(Point::from(post.at)));
-    ArrayTakeoff {
-        name: array.name.clone(),
-        bounds_mm: array.bounds().mm(),
-        columns: array.columns.into(),
-        rows: array.rows.into(),
-        module_width_mm: array.module_width.mm(),
-        module_height_mm: array.module_height.mm(),
-        column_gap_mm: array.column_gap.mm(),
-        row_gap_mm: array.row_gap.mm(),
-        posts: below.map(|post| post.name.clone()).collect(),
-    }
+    let posts = slope.posts.iter().enumerate();
+    let below = posts.filter(|(_, post)| array.covers(Point::from(post.at)));
+    ArrayTakeoff { array: array.clone(), posts: below.map(|(place, _)| PostId::new(place)).collect() }
 }
 
-fn lap_lines_mm(site: &Site) -> Vec<f64> {
+fn lap_lines(site: &Site) -> Vec<Length> {
     let bounds = site.outline.bounds();
-    site.laps.between(bounds.lower, bounds.upper - 1).map(to_mm).collect()
+    site.laps.between(bounds.lower, bounds.upper - 1).map(whole).collect()
 }
 
 /// The slope's frame in the world, and what is said about it.
@@ -161,22 +131,23 @@ fn frame(slope: &Slope) -> Option<(Frame, PlaceTakeoff)> {
         Place::Given { origin, azimuth_deg } => {
             let pitch_deg = slope.pitch.degrees();
             let place = PlaceTakeoff {
-                origin_mm: origin.map(|length| length.mm()),
+                origin: origin.map(RealLength::from),
                 azimuth_deg: *azimuth_deg,
                 pitch_deg,
-                rms_mm: None,
-                greatest_mm: None,
+                fit: None,
             };
             Some((Frame::new(*origin, *azimuth_deg, pitch_deg), place))
         }
         Place::Surveyed(points) => {
             let fit = PlaneFit::to(points).ok()?;
             let place = PlaceTakeoff {
-                origin_mm: fit.origin_mm,
+                origin: fit.origin_mm.map(RealLength::from_mm),
                 azimuth_deg: fit.azimuth_deg,
                 pitch_deg: fit.pitch_deg,
-                rms_mm: Some(fit.rms_mm),
-                greatest_mm: Some(fit.greatest_mm),
+                fit: Some(Fit {
+                    rms: RealLength::from_mm(fit.rms_mm),
+                    greatest: RealLength::from_mm(fit.greatest_mm),
+                }),
             };
             Some((fit.frame(), place))
         }

@@ -61,7 +61,6 @@ pub fn takeoff(job: &Job) -> Result<Takeoff, Vec<Problem>> {
     let materials = materials(job, &bill, &slopes, &spares, &rolls);
     findings.extend(unused_waste(job, &materials));
     Ok(Takeoff {
-        format: "tilepost-takeoff/1".to_owned(),
         job: job.name.clone(),
         display: job.display,
         bid: bid(job, &bill, &materials)?,
@@ -78,11 +77,7 @@ pub fn takeoff(job: &Job) -> Result<Takeoff, Vec<Problem>> {
         survey: job
             .survey
             .iter()
-            .map(|(asked, answer)| SurveyAnswer {
-                question: *asked,
-                asks: question(*asked).to_owned(),
-                answer: answer.clone(),
-            })
+            .map(|(asked, answer)| SurveyAnswer { question: *asked, answer: answer.clone() })
             .collect(),
     })
 }

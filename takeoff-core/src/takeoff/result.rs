@@ -1,7 +1,4 @@
-//! What a takeoff says. Every name ends in its unit; every total carries its basis.
-use schemars::JsonSchema;
-use serde::Serialize;
-
+//! The takeoff of a job. Every total carries its basis.
 use crate::model::{Assumption, Display, Problem, SurveyQuestion};
 use crate::pricing::Bid;
 use crate::quantities::{Counts, MaterialLine, RollPlan};
@@ -10,10 +7,8 @@ use crate::slope_takeoff::SlopeTakeoff;
 use crate::spares::TileSpares;
 
 /// The whole takeoff of a job.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
+#[derive(Clone, Debug)]
 pub struct Takeoff {
-    /// `tilepost-takeoff/1`.
-    pub format: String,
     /// The job's name.
     pub job: String,
     /// Which units reports show.
@@ -45,19 +40,10 @@ pub struct Takeoff {
 }
 
 /// An answer of the survey.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
+#[derive(Clone, Debug)]
 pub struct SurveyAnswer {
     /// Which question.
     pub question: SurveyQuestion,
-    /// The question in words.
-    pub asks: String,
     /// The answer; `None` was left unasked.
     pub answer: Option<String>,
-}
-
-impl SurveyAnswer {
-    /// Whether the question is still to be asked: a blank answer is none.
-    pub fn is_open(&self) -> bool {
-        self.answer.as_ref().is_none_or(|text| text.trim().is_empty())
-    }
 }

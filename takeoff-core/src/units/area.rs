@@ -1,4 +1,5 @@
 //! Areas of openings, felt and mesh.
+use std::cmp::Ordering;
 
 /// One square foot: 304.8² mm².
 const SQUARE_FOOT: f64 = 92_903.04;
@@ -18,8 +19,29 @@ const SQUARE_METRE: f64 = 1e6;
 /// assert_eq!(square.imperial(1), "100.0 sq ft");
 /// assert_eq!(square.metric(2), "9.29 m²");
 /// ```
-#[derive(Clone, Copy, Debug, Default, PartialEq, PartialOrd)]
+#[derive(Clone, Copy, Debug, Default)]
 pub struct Area(f64);
+
+/// The total order of the numbers, so that areas can be sorted and looked up.
+impl Ord for Area {
+    fn cmp(&self, other: &Area) -> Ordering {
+        self.0.total_cmp(&other.0)
+    }
+}
+
+impl PartialOrd for Area {
+    fn partial_cmp(&self, other: &Area) -> Option<Ordering> {
+        Some(self.cmp(other))
+    }
+}
+
+impl PartialEq for Area {
+    fn eq(&self, other: &Area) -> bool {
+        self.cmp(other).is_eq()
+    }
+}
+
+impl Eq for Area {}
 
 impl Area {
     /// From square millimetres.

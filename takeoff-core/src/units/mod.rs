@@ -3,6 +3,7 @@
 //! | quantity | kept as | written |
 //! |---|---|---|
 //! | [`Length`] | whole nanometres, `i64` | `6 5/8 in`, `3'-4 1/2"`, `168 mm`, `0.17 m` |
+//! | [`RealLength`] | mm, `f64` | (computed, never written) |
 //! | [`Pitch`] | rise and run, `f64` | `5:12`, `22.6 deg`, `41.7 %` |
 //! | [`Azimuth`] | degrees clockwise from north, `f64` | `135 deg`, `135°` |
 //! | [`Area`] | mm², `f64` | (computed, never written) |
@@ -35,6 +36,7 @@ mod parse;
 mod pitch;
 mod pressure;
 mod quantity;
+mod real_length;
 mod show;
 mod speed;
 #[cfg(test)]
@@ -53,6 +55,7 @@ pub(crate) use measure::dimension;
 pub use money::{Currency, Money};
 pub use pitch::Pitch;
 pub use pressure::Pressure;
+pub use real_length::RealLength;
 pub use speed::Speed;
 pub use unit::Unit;
 pub use volume::Volume;

@@ -79,8 +79,8 @@ fn check_by_itself(small: &Small, laid: &LaidOut, seed: &str) {
 /// The posts of a laid job by name, with their places in nanometres.
 fn posts_of(laid: &LaidOut) -> Vec<(String, i64, i64)> {
     let taken = takeoff(&laid.job).unwrap();
-    let nm = |mm: f64| (mm * 1e6).round() as i64;
-    taken.slopes[0].posts.iter().map(|post| (post.name.clone(), nm(post.u_mm), nm(post.v_mm))).collect()
+    let posts = taken.slopes[0].posts.iter();
+    posts.map(|post| (post.name.clone(), post.at.u.nm(), post.at.v.nm())).collect()
 }
 
 /// What a layout adds up to, by its posts.

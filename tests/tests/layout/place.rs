@@ -104,14 +104,14 @@ impl<'a> Places<'a> {
         let taken = takeoff(&job).unwrap();
         let post = &taken.slopes[0].posts[0];
         let (top, height) = (&post.top, &post.height);
-        let low = [height.cone_mm, height.post_mm].into_iter().flatten().any(|mm| mm <= height.tile_mm);
+        let low = [height.cone, height.post].into_iter().flatten().any(|top| top <= height.tile);
         let spacing_mm = self.small.staple_spacing as f64 * 1.5875;
         let patches = &taken.slopes[0].patches;
         let staples: f64 =
-            patches.iter().map(|patch| patch.perimeter_mm / spacing_mm - patch.staples as f64).sum();
+            patches.iter().map(|patch| patch.perimeter().mm() / spacing_mm - patch.staples as f64).sum();
         Some(Work {
             allowed: !in_setback && post.situation != Situation::None,
-            failing: post.severed || !top.passes || low,
+            failing: post.severed || !top.passes() || low,
             money: cost(&job, &taken).unwrap().total() + staples * self.small.staple,
             what: what(&taken, low),
         })
@@ -173,12 +173,12 @@ fn half_away(top: i64, over: i64) -> i64 {
 fn what(taken: &Takeoff, low: bool) -> String {
     let (slope, counts) = (&taken.slopes[0], &taken.counts);
     let post = &slope.posts[0];
-    let kinds: Vec<_> = slope.cuts.iter().map(|cut| cut.kind).collect();
+    let kinds: Vec<_> = slope.cuts.iter().map(|cut| cut.judged.kind()).collect();
     let handled: Vec<_> = taken.spares.iter().map(|of| of.handled).collect();
     let fasteners = taken.materials.iter().find(|line| line.item.name() == "fastener for tile");
     let fasteners = fasteners.map_or(0.0, |line| line.need);
-    let patches: Vec<_> = slope.patches.iter().map(|patch| (patch.pieces, patch.lap_line_mm)).collect();
-    let passes = (post.top.tuck_short_mm > 0.0, post.top.side_short_mm > 0.0, low);
+    let patches: Vec<_> = slope.patches.iter().map(|patch| (patch.pieces, patch.lap_line)).collect();
+    let passes = (post.top.tuck_short > 0, post.top.side_short > 0, low);
     let tiles = (counts.removed, counts.loosened, handled, fasteners, slope.battens.len());
-    format!("{:?}", (post.situation, kinds, post.deck.method, passes, tiles, patches))
+    format!("{:?}", (post.situation, kinds, post.deck.method.kind(), passes, tiles, patches))
 }

@@ -3,6 +3,7 @@ use std::path::Path;
 
 use takeoff_core::compare::compare as compare_takeoffs;
 use takeoff_core::job::utf8_text;
+use takeoff_core::report::document;
 use takeoff_core::{api, report};
 
 use crate::input::JobFile;
@@ -18,9 +19,9 @@ pub(crate) fn compare(bid: &Path, as_built: &Path, json: bool) -> Result<(), Fai
     }
     let comparison = compared.map_err(|_| Failure::Problems)?;
     if !json {
-        console::print(&report::comparison(&comparison))?;
+        console::print(&report::comparison(&document::Comparison::from(&comparison)))?;
     }
-    if comparison.changed { Err(Failure::Changed) } else { Ok(()) }
+    if comparison.changed() { Err(Failure::Changed) } else { Ok(()) }
 }
 
 /// Reads the job as built: a job file, or a CSV file of posts that take the place of the bid's.

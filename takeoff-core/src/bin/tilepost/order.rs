@@ -2,6 +2,7 @@
 use std::path::{Path, PathBuf};
 
 use takeoff_core::order::{Ordered, order as order_for};
+use takeoff_core::report::document;
 use takeoff_core::{api, report};
 
 use crate::input::JobFile;
@@ -22,7 +23,7 @@ pub(crate) fn order(paths: &[PathBuf], out: Option<&Path>, json: bool) -> Result
     if json {
         console::print(&api::ordered_answer(&order))?;
     }
-    let order = order.map_err(|_| Failure::Problems)?;
+    let order = document::Order::from(&order.map_err(|_| Failure::Problems)?);
     if !json {
         console::print(&report::order(&order))?;
     }

@@ -1,6 +1,7 @@
 //! `tilepost takeoff`: the whole takeoff of a job.
 use std::path::Path;
 
+use takeoff_core::report::document;
 use takeoff_core::{api, report};
 
 use crate::input::JobFile;
@@ -11,7 +12,7 @@ use crate::{Failure, console};
 pub(crate) fn takeoff(path: &Path, out: Option<&Path>, json: bool) -> Result<(), Failure> {
     let file = JobFile::read(path)?;
     let out = out.map(|out| OutputFolder::new(out, "takeoff", &file.inputs())).transpose()?;
-    let takeoff = takeoffs(&[&file]).map(|mut takeoffs| takeoffs.remove(0));
+    let takeoff = takeoffs(&[&file]).map(|takeoffs| document::Takeoff::from(&takeoffs[0]));
     if json {
         console::print(&api::answer(&takeoff))?;
     }

@@ -9,7 +9,7 @@ use crate::cuts::{Footprint, Shape};
 use crate::deck::TileClass::{self, Cut, Loosened, Removed, Severed};
 use crate::geometry::{Polygon, SlopePoint};
 use crate::model::{EdgeKind, Held, Perimeter as Strip, Pieces, Post, Stock, Tile};
-use crate::roof::{Part, TileId, tile_name};
+use crate::roof::{Part, TileId, TilePiece, tile_name};
 use crate::testing::{flat_tile, hip, practice};
 
 fn taken(site: &Site) -> Vec<Taken> {
@@ -17,10 +17,14 @@ fn taken(site: &Site) -> Vec<Taken> {
     taken_up(site, &zones(site, &methods), &openings(site), &cuts(site))
 }
 
+fn name(site: &Site, which: TilePiece) -> String {
+    tile_name(which, site.grid.first_column(which.tile.course, site.field.bounds()))
+}
+
 /// Names of the tiles in a class.
 fn named(site: &Site, taken: &[Taken], class: TileClass) -> Vec<String> {
     let of_class = taken.iter().filter(|taken| taken.class == class);
-    of_class.map(|t| tile_name(&site.grid, site.field.bounds(), t.tile, t.piece)).collect()
+    of_class.map(|t| name(site, TilePiece { tile: t.tile, piece: t.piece })).collect()
 }
 
 /// Straight joints at 0, 12, 24… in, tiles from 1 in left of their joint; noses at −1 1/2, 11 3/4, 25, 38 1/4 in.
@@ -134,7 +138,11 @@ fn tiles_in_the_strip_are_refastened() {
     let refastened = |slope: &Slope| {
         let site = Site::of(slope, &practice);
         let works = tile_work(&site, &taken(&site));
-        works.into_iter().filter(|work| work.refasten).map(|work| work.tile).collect::<Vec<_>>()
+        works
+            .into_iter()
+            .filter(|work| work.refasten)
+            .map(|work| name(&site, work.which()))
+            .collect::<Vec<_>>()
     };
     assert!(refastened(&slope).is_empty());
     // Course 3 shows from 25 in, course 4 from 38 1/4 in; loosened tiles stay fastened.
@@ -185,10 +193,10 @@ fn pieces_of_one_tile_are_handled_one_by_one() {
     // reach, course 7.
     assert_eq!(named(&site, &taken, Loosened), ["C5-5", "C6-5", "C6-6a", "C6-7", "C7-6", "C7-7"]);
     let works = tile_work(&site, &taken);
-    assert_eq!(works[3].tile, "C6-6a");
-    assert!(works[3].edge_tile);
+    assert_eq!(name(&site, works[3].which()), "C6-6a");
+    let Footprint::Edge { polygon, .. } = &works[3].footprint else { panic!("an edge tile") };
     // The strip from 159 to 161 in, as tall as the tile.
-    let ring = &works[3].footprint_mm[0];
+    let ring: Vec<[f64; 2]> = polygon.rings()[0].iter().map(|point| point.mm()).collect();
     assert_eq!(ring.len(), 4);
     assert!(ring.contains(&[159.0, 64.75].map(mm)) && ring.contains(&[161.0, 81.25].map(mm)));
 }

@@ -5,6 +5,7 @@ use proptest::prelude::*;
 
 use super::super::Patch;
 use super::*;
+use crate::geometry::grid;
 use crate::testing::practice;
 
 fn patches_at(posts: &[(f64, f64)]) -> Vec<Patch> {
@@ -27,13 +28,12 @@ fn a_patch_by_itself() {
     // 18 in wide, from 39 in to 68 + 4 in: 33 in tall; perimeter 102 in, 26 staples 4 in apart.
     let patches = patches_at(&[(56.0, 39.0)]);
     let [patch] = &patches[..] else { panic!("{patches:?}") };
-    assert_eq!(patch.name, "P1");
-    assert_eq!(patch.bounds_mm, [47.0, 39.0, 65.0, 72.0].map(mm));
+    assert_eq!(patch.bounds, rect(47.0, 39.0, 65.0, 72.0));
     assert_eq!(patch.pieces, 1);
-    assert!(close(sq_in(patch.area_mm2), 18.0 * 33.0));
-    assert!(close(patch.perimeter_mm, mm(102.0)));
+    assert!(close(sq_in(patch.area.mm2()), 18.0 * 33.0));
+    assert_eq!(patch.perimeter(), inches(102.0));
     assert_eq!(patch.staples, 26);
-    assert_eq!(patch.half_round_at, ["A1"]);
+    assert_eq!(patch.half_round_at, ids([0]));
     assert!(patch.round_at.is_empty());
 }
 
@@ -43,7 +43,7 @@ fn a_patch_as_tall_as_the_sheet_is_wide_is_one_piece() {
     slope.lap_lines = crate::model::LapLines::Measured(vec![inches(34.0), inches(72.0)]);
     let site = Site::of(&slope, &practice);
     let one = &patches(&site, &methods(&site)).patches[0];
-    assert!(close(one.bounds_mm[3] - one.bounds_mm[1], mm(36.0)));
+    assert_eq!(one.height(), inches(36.0));
     assert_eq!(one.pieces, 1);
 
     // A sixteenth more: two pieces, and their lap of 2 in counts.
@@ -51,7 +51,7 @@ fn a_patch_as_tall_as_the_sheet_is_wide_is_one_piece() {
     let site = Site::of(&slope, &practice);
     let two = &patches(&site, &methods(&site)).patches[0];
     assert_eq!(two.pieces, 2);
-    assert!(close(sq_in(two.area_mm2), 18.0 * (36.0625 + 2.0)));
+    assert!(close(sq_in(two.area.mm2()), 18.0 * (36.0625 + 2.0)));
 }
 
 #[test]
@@ -62,7 +62,7 @@ fn three_pieces_are_what_two_laps_call_for() {
     let site = Site::of(&slope, &practice);
     let patch = &patches(&site, &methods(&site)).patches[0];
     assert_eq!(patch.pieces, 3);
-    assert!(close(sq_in(patch.area_mm2), 18.0 * (84.0 + 2.0 * 2.0)));
+    assert!(close(sq_in(patch.area.mm2()), 18.0 * (84.0 + 2.0 * 2.0)));
 }
 
 #[test]
@@ -70,10 +70,10 @@ fn posts_side_by_side_share_a_patch() {
     // Own rectangles 18 in wide meet when the posts are less than 18 in apart; cones may differ by 1 + 1 in.
     let linked = patches_at(&[(56.0, 39.0), (70.0, 41.0), (84.0, 43.0)]);
     let [patch] = &linked[..] else { panic!("{linked:?}") };
-    assert_eq!(patch.posts, ["A1", "A2", "A3"]);
-    assert_eq!(patch.bounds_mm, [47.0, 39.0, 93.0, 72.0].map(mm));
-    assert_eq!(patch.half_round_at, ["A1"]);
-    assert_eq!(patch.round_at, ["A2", "A3"]);
+    assert_eq!(patch.posts, ids([0, 1, 2]));
+    assert_eq!(patch.bounds, rect(47.0, 39.0, 93.0, 72.0));
+    assert_eq!(patch.half_round_at, ids([0]));
+    assert_eq!(patch.round_at, ids([1, 2]));
     assert!(patch.lies_over.is_empty() && patch.cut_round.is_empty());
 }
 
@@ -87,9 +87,9 @@ fn posts_that_only_touch_or_stand_too_high_are_not_linked() {
 #[test]
 fn the_higher_patch_lies_over_and_the_lower_is_cut_round_its_post() {
     let patches = patches_at(&[(60.0, 45.0), (56.0, 39.0)]);
-    assert_eq!(patches[0].lies_over, ["P2"]);
+    assert_eq!(patches[0].lies_over, [PatchId::new(1)]);
     assert!(patches[1].lies_over.is_empty());
-    assert_eq!(patches[1].cut_round, ["A1"]);
+    assert_eq!(patches[1].cut_round, ids([0]));
     assert!(patches[0].cut_round.is_empty());
 }
 
@@ -98,8 +98,8 @@ fn a_patch_is_cut_round_a_tucked_post_in_it() {
     // A post at 65 in is tucked (the lap line at 68 in is 3 in above) and stands in the patch up to 72 in.
     let patches = patches_at(&[(56.0, 39.0), (60.0, 65.0)]);
     assert_eq!(patches.len(), 1);
-    assert_eq!(patches[0].posts, ["A1"]);
-    assert_eq!(patches[0].cut_round, ["A2"]);
+    assert_eq!(patches[0].posts, ids([0]));
+    assert_eq!(patches[0].cut_round, ids([1]));
 }
 
 #[test]
@@ -119,12 +119,9 @@ fn some_posts(least: usize) -> impl Strategy<Value = Vec<(f64, f64)>> {
         .prop_map(|posts| posts.iter().map(|&(u, v)| (f64::from(u) / 8.0, f64::from(v) / 8.0)).collect())
 }
 
-/// Without names: bounds and counts of the patches, in some order.
-fn measures(patches: &[Patch]) -> Vec<([i64; 4], u64, u64, usize)> {
-    let measure = |patch: &Patch| {
-        let bounds = patch.bounds_mm.map(|side| (side * 1e6).round() as i64);
-        (bounds, patch.pieces, patch.staples, patch.posts.len())
-    };
+/// Bounds and counts of the patches, in some order.
+fn measures(patches: &[Patch]) -> Vec<(Rect, u64, u64, usize)> {
+    let measure = |patch: &Patch| (patch.bounds, patch.pieces, patch.staples, patch.posts.len());
     let mut measures: Vec<_> = patches.iter().map(measure).collect();
     measures.sort_unstable();
     measures
@@ -136,17 +133,15 @@ proptest! {
         let (slope, practice) = (slope(&posts), practice());
         let site = Site::of(&slope, &practice);
         let methods = methods(&site);
-        let Patches { patches, of_post, .. } = patches(&site, &methods);
-        for ((post, method), of_post) in slope.posts.iter().zip(&methods).zip(of_post) {
+        let Patches { patches, of_post } = patches(&site, &methods);
+        for (((place, post), method), of_post) in slope.posts.iter().enumerate().zip(&methods).zip(of_post) {
             let own = own_patch(&site, post, method);
             prop_assert_eq!(own.is_some(), of_post.is_some());
             if let (Some(own), Some(patch)) = (own, of_post) {
-                let patch = &patches[patch];
-                prop_assert!(patch.posts.contains(&post.name));
-                let [left, lower, right, upper] = patch.bounds_mm;
-                let [l, b, r, u] = own.mm();
-                prop_assert!(left <= l && lower <= b && r <= right && u <= upper);
-                prop_assert_eq!(patch.lap_line_mm.is_some(), method.line().is_some());
+                let patch = &patches[patch.place()];
+                prop_assert!(patch.posts.contains(&PostId::new(place)));
+                prop_assert_eq!(patch.bounds.union(&own), patch.bounds);
+                prop_assert_eq!(patch.lap_line.map(grid), method.line());
             }
         }
         let under: usize = patches.iter().map(|patch| patch.posts.len()).sum();
@@ -173,9 +168,9 @@ proptest! {
         let mirrored: Vec<(f64, f64)> = posts.iter().map(|&(u, v)| (456.0 - u, v)).collect();
         let flipped: Vec<_> = measures(&patches_at(&mirrored))
             .into_iter()
-            .map(|([left, lower, right, upper], ..)| {
-                let width = inches(456.0).nm();
-                [width - right, lower, width - left, upper]
+            .map(|(Rect { left, lower, right, upper }, ..)| {
+                let width = grid(inches(456.0));
+                Rect::new(width - right, lower, width - left, upper)
             })
             .collect();
         let mut expected: Vec<_> = measures(&patches_at(&posts)).into_iter().map(|m| m.0).collect();

@@ -5,6 +5,7 @@ use proptest::prelude::*;
 
 use super::super::BattenPiece;
 use super::*;
+use crate::geometry::to_mm;
 use crate::model::{Assembly, DeckFlashing, Display, EdgeKind, Tile};
 use crate::profile::Profile;
 use crate::roof::Field;
@@ -27,11 +28,9 @@ fn the_worked_example_of_battens() {
     let site = Site::of(&slope, &practice);
     let pieces = battens(&site, &deck_areas(&site));
     let [piece] = &pieces[..] else { panic!("{pieces:?}") };
-    assert_eq!(piece.course, 2);
-    assert_eq!([piece.from_mm, piece.to_mm], [51.0, 68.0].map(mm));
-    assert_eq!([piece.lower_mm, piece.upper_mm], [26.25, 27.75].map(mm));
-    assert_eq!(piece.nails, 4);
-    assert_eq!(piece.posts, ["A1", "A2"]);
+    assert_eq!(piece.course, 1);
+    assert_eq!(piece.bounds, rect(51.0, 26.25, 68.0, 27.75));
+    assert_eq!(piece.posts, ids([0, 1]));
 }
 
 #[test]
@@ -44,19 +43,23 @@ fn the_hands_clearance_cuts_no_batten() {
     assert!(battens(&site, &[rect(51.0, 27.75, 61.0, 38.0)]).is_empty());
 }
 
+/// Left and right ends, mm.
+fn ends(pieces: &[BattenPiece]) -> Vec<[f64; 2]> {
+    pieces.iter().map(|piece| [piece.bounds.left, piece.bounds.right].map(to_mm)).collect()
+}
+
 #[test]
 fn a_batten_ends_at_the_rake_and_at_the_chimney() {
     let (mut slope, practice) = (slope(&[(56.0, 31.0)]), practice());
     let site = Site::of(&slope, &practice);
     let pieces = battens(&site, &[rect(-5.0, 27.0, 10.0, 30.0)]);
-    assert_eq!([pieces[0].from_mm, pieces[0].to_mm], [0.0, 10.0].map(mm));
+    assert_eq!(ends(&pieces), [[0.0, 10.0].map(mm)]);
 
     slope = Slope { battens: slope.battens, posts: slope.posts, ..hip() };
     let site = Site::of(&slope, &practice);
     // The chimney stands from 161 to 185 in; the batten of the course with its nose at 51 1/2 in lies at 66 in.
     let pieces = battens(&site, &[rect(150.0, 66.5, 200.0, 67.0)]);
-    let ends: Vec<[f64; 2]> = pieces.iter().map(|piece| [piece.from_mm, piece.to_mm]).collect();
-    assert_eq!(ends, [[150.0, 161.0].map(mm), [185.0, 200.0].map(mm)]);
+    assert_eq!(ends(&pieces), [[150.0, 161.0].map(mm), [185.0, 200.0].map(mm)]);
 }
 
 #[test]
@@ -69,12 +72,12 @@ fn trim_counts_the_union_of_the_zones() {
     let found = trim(&field, &zones);
     assert_eq!(found.len(), 1);
     assert_eq!(found[0].edge, EdgeKind::Ridge);
-    assert!(close(found[0].length_mm, mm(40.0)));
+    assert!(close(found[0].length.mm(), mm(40.0)));
     // The rake from the eave's overhang up to 10 in, and an eave, which has no trim.
     let found = trim(&field, &[rect(-3.0, -9.0, 5.0, 10.0)]);
     assert_eq!(found.len(), 1);
     assert_eq!(found[0].edge, EdgeKind::Rake);
-    assert!(close(found[0].length_mm, mm(11.5)));
+    assert!(close(found[0].length.mm(), mm(11.5)));
 }
 
 #[test]
@@ -83,26 +86,23 @@ fn trim_along_a_hip_is_a_true_length() {
     let field = Field::of(&hip());
     let found = trim(&field, &[rect(20.0, 0.0, 30.0, 100.0)]);
     assert_eq!(found[0].edge, EdgeKind::Hip);
-    assert!(close(found[0].length_mm, mm(10.0) * std::f64::consts::SQRT_2), "{found:?}");
+    assert!(close(found[0].length.mm(), mm(10.0) * std::f64::consts::SQRT_2), "{found:?}");
 }
 
 /// Support of a post at `u` on rafters at 8, 32, 56… in, 1 1/2 in wide, edge distance 1/2 in.
-fn support_at(u: f64) -> (crate::deck::Support, Option<f64>, bool) {
+fn support_at(u: f64) -> (crate::deck::Support, bool) {
     let (slope, practice) = (slope(&[(u, 31.0)]), practice());
     let site = Site::of(&slope, &practice);
     let post = &slope.posts[0];
-    let (support, blocking) = support(&site, post);
-    let support = support.unwrap();
-    let finding = without_rafter(post, &support).is_some();
-    (support, blocking.map(|blocking| blocking.length_mm), finding)
+    let support = support(&site, post).unwrap();
+    (support, without_rafter(post, &support).is_some())
 }
 
 #[test]
 fn a_post_within_reach_is_on_its_rafter() {
-    let (support, board, finding) = support_at(56.25);
-    assert_eq!(support.rafter, 3);
-    assert!(support.on_rafter && !support.blocked && board.is_none() && !finding);
-    assert!(close(support.off_centre_mm, mm(0.25)));
+    let (support, finding) = support_at(56.25);
+    assert_eq!((support.rafter, support.off_centre), (2, inches(0.25)));
+    assert!(support.on_rafter && support.board.is_none() && !finding);
     assert!(!support_at(56.265_625).0.on_rafter);
     assert!(support_at(55.75).0.on_rafter);
 }
@@ -114,32 +114,29 @@ fn a_crooked_rafter_is_where_its_line_is_at_the_post() {
     let rafters = slope.rafters.as_mut().unwrap();
     rafters.lines[2].upper = inches(58.0);
     let site = Site::of(&slope, &practice);
-    let found: Vec<_> = slope.posts.iter().map(|post| support(&site, post)).collect();
-    let off = |i: usize| found[i].0.as_ref().unwrap().off_centre_mm;
-    assert!(close(off(0), mm(0.25)) && close(off(1), mm(-0.25)));
-    assert!(found[..2].iter().all(|(support, _)| support.as_ref().unwrap().on_rafter));
+    let found: Vec<_> = slope.posts.iter().map(|post| support(&site, post).unwrap()).collect();
+    assert_eq!([found[0].off_centre, found[1].off_centre], [0.25, -0.25].map(inches));
+    assert!(found[..2].iter().all(|support| support.on_rafter));
     // At 102 in the rafter's centre is at 57 in, the next at 80 in: 80 − 57 − 1 1/2 = 21 1/2 in are clear.
-    assert!(close(found[2].1.as_ref().unwrap().length_mm, mm(21.5)));
+    assert_eq!(found[2].board, Some(inches(21.5)));
 }
 
 #[test]
 fn a_post_beside_its_rafter_gets_a_board() {
-    let (support, board, finding) = support_at(50.0);
-    assert_eq!(support.rafter, 3);
-    assert!(close(support.off_centre_mm, mm(-6.0)));
-    assert!(support.blocked && !finding);
-    assert!(close(board.unwrap(), mm(22.5)));
-    assert_eq!(support_at(44.0).0.rafter, 2); // midway: the left one
+    let (support, finding) = support_at(50.0);
+    assert_eq!((support.rafter, support.off_centre), (2, inches(-6.0)));
+    assert_eq!((support.board, finding), (Some(inches(22.5)), false));
+    assert_eq!(support_at(44.0).0.rafter, 1); // midway: the left one
 }
 
 #[test]
 fn a_post_beyond_the_rafters_gets_a_finding() {
     for u in [3.0, 445.0] {
-        let (support, board, finding) = support_at(u);
-        assert!(!support.on_rafter && !support.blocked && board.is_none() && finding, "{u}");
+        let (support, finding) = support_at(u);
+        assert!(!support.on_rafter && support.board.is_none() && finding, "{u}");
     }
-    assert_eq!(support_at(3.0).0.rafter, 1);
-    assert_eq!(support_at(445.0).0.rafter, 19);
+    assert_eq!(support_at(3.0).0.rafter, 0);
+    assert_eq!(support_at(445.0).0.rafter, 18);
 }
 
 #[test]
@@ -147,8 +144,7 @@ fn no_rafters_no_support() {
     let (mut slope, practice) = (slope(&[(56.0, 31.0)]), practice());
     slope.rafters = None;
     let site = Site::of(&slope, &practice);
-    let (support, blocking) = support(&site, &slope.posts[0]);
-    assert!(support.is_none() && blocking.is_none());
+    assert!(support(&site, &slope.posts[0]).is_none());
 }
 
 #[test]
@@ -164,8 +160,8 @@ fn the_worked_example_of_heights() {
     let site = Site::of(&slope, &practice);
     let stack = height_stack(&site, &slope.posts[0], &openings(&site)[0]);
     assert_eq!(stack.layers, 2);
-    assert_eq!([stack.batten_mm, stack.tile_mm], [0.75, 4.75].map(mm));
-    assert_eq!(stack.free_post_mm, Some(mm(2.25)));
+    assert_eq!([stack.batten, stack.tile], [0.75, 4.75].map(inches));
+    assert_eq!(stack.free_post(), Some(inches(2.25)));
     // The cone ends where the tile does: it does not clear.
     let findings = too_low(&slope.posts[0], &stack, Display::Imperial);
     assert_eq!(findings.len(), 1);
@@ -180,8 +176,7 @@ fn a_short_post_is_found_and_an_unknown_height_is_not() {
     post.assembly = Arc::new(Assembly { post_height: Some(inches(1.0)), ..assembly() });
     let site = Site::of(&slope, &practice);
     let stack = height_stack(&site, &slope.posts[0], &openings(&site)[0]);
-    assert_eq!((stack.layers, stack.cone_mm), (1, None));
-    assert_eq!(stack.tile_mm, mm(1.75));
+    assert_eq!((stack.layers, stack.cone, stack.tile), (1, None, inches(1.75)));
     let findings = too_low(&slope.posts[0], &stack, Display::Metric);
     assert_eq!(findings.len(), 1);
     assert_eq!(findings[0].code, "post-does-not-clear");
@@ -210,7 +205,7 @@ proptest! {
             .collect();
         let pieces = battens(&site, &areas);
         for pair in pieces.windows(2) {
-            prop_assert!(pair[0].course < pair[1].course || pair[0].to_mm < pair[1].from_mm);
+            prop_assert!(pair[0].course < pair[1].course || pair[0].bounds.right < pair[1].bounds.left);
         }
         for (course, nose) in site.grid.noses().iter().enumerate() {
             let upper = nose + (16.0 * 50.8e6) as i64;
@@ -221,8 +216,8 @@ proptest! {
                 let strip = Rect::new(inch.left, lower, inch.right, upper);
                 areas.iter().any(|area| area.meets(&strip))
             });
-            let of_course = |piece: &&BattenPiece| piece.course == course as u64 + 1;
-            let length: f64 = pieces.iter().filter(of_course).map(|piece| piece.to_mm - piece.from_mm).sum();
+            let of_course = |piece: &&BattenPiece| piece.course == course as u32;
+            let length: f64 = pieces.iter().filter(of_course).map(|piece| to_mm(piece.bounds.right - piece.bounds.left)).sum();
             prop_assert!((length - taken.count() as f64 * 25.4).abs() < 1e-6);
         }
     }
@@ -238,7 +233,7 @@ proptest! {
             .iter()
             .map(|&(u, v, w, h)| rect(f64::from(u), f64::from(v), f64::from(u + w), f64::from(v + h)))
             .collect();
-        let total = |zones: &[Rect]| trim(&field, zones).iter().map(|trim| trim.length_mm).sum::<f64>();
+        let total = |zones: &[Rect]| trim(&field, zones).iter().map(|trim| trim.length.mm()).sum::<f64>();
         let (few, many) = (total(&zones[1..]), total(&zones));
         prop_assert!(few <= many * (1.0 + 1e-12));
         let edges = mm(2.0 * 144.0 * std::f64::consts::SQRT_2 + 72.0);
@@ -268,7 +263,7 @@ fn every_finding_has_its_code_listed() {
     found.extend(bands_that_meet(&site, &methods, &patches(&site, &methods)));
     found.extend(patches_without_lap_line(&slope.posts, &methods));
     found.extend(too_low(post, &height_stack(&site, post, &openings(&site)[0]), Display::Imperial));
-    found.extend(support(&site, post).0.and_then(|support| without_rafter(post, &support)));
+    found.extend(support(&site, post).and_then(|support| without_rafter(post, &support)));
     found.extend(set_tiles(&site, &taken, "/slopes/0"));
     let mut codes: Vec<&str> = found.iter().map(|finding| finding.code.as_str()).collect();
     codes.sort_unstable();

@@ -2,6 +2,7 @@
 use proptest::prelude::*;
 
 use super::*;
+use crate::geometry::grid;
 use crate::testing::practice;
 
 #[test]
@@ -14,8 +15,7 @@ fn a_tucked_post_works_under_its_flashing_and_the_hands_round_it() {
     assert_eq!(work_zone(&site, &slope.posts[0], &method), rect(49.0, 25.0, 63.0, 40.0));
     // The lap line at 34 in lies 3 in above the post's point, clear of the cone (1 in).
     let work = deck_work(&site, &slope.posts[0], &method, None);
-    assert_eq!(work.lap_line_mm, Some(mm(34.0)));
-    assert!(!work.cut_around_cone);
+    assert_eq!(work.method, Method::Tucked { line: grid(inches(34.0)), around_cone: false });
 }
 
 #[test]

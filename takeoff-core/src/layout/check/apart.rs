@@ -19,7 +19,7 @@ impl Laid<'_> {
                 if told || square >= least * least {
                     continue;
                 }
-                let apart = Length::nearest(math::sqrt(square as f64)).unwrap_or(Length::LIMIT);
+                let apart = Length::from_nm(math::sqrt(square as f64).round() as i64);
                 let [apart, least] = [apart, self.rails.least_distance].map(|length| self.show(length));
                 let what =
                     format!("`{}` and `{}` are {apart} apart, and must be {least}", post.name, other.name);

@@ -19,23 +19,23 @@ impl Laid<'_> {
         if row.severed {
             add(SEVERED, format!("`{name}` severs a tile"), "make the piece up from new tiles");
         }
-        let show = |mm: f64| self.show(Length::nearest(mm * 1e6).unwrap_or(Length::LIMIT));
         let (top, stack) = (&row.top, &row.height);
-        let short = [("tucks", top.tuck_short_mm), ("covers each side", top.side_short_mm)];
-        for (does, short_mm) in short.into_iter().filter(|(_, short_mm)| *short_mm > 0.0) {
-            let what = format!("the tile flashing of `{name}` {does} {} less than asked", show(short_mm));
+        let short = [("tucks", top.tuck_short), ("covers each side", top.side_short)];
+        for (does, steps) in short.into_iter().filter(|(_, steps)| *steps > 0) {
+            // A half of a nanometre shows as a whole one.
+            let short = self.show(Length::from_nm((steps + 1) / 2));
+            let what = format!("the tile flashing of `{name}` {does} {short} less than asked");
             add(FAILING, what, "take another tile flashing");
         }
-        for (part, top_mm) in [("cone", stack.cone_mm), ("post", stack.post_mm)] {
-            if let Some(below_mm) = top_mm.map(|top_mm| stack.tile_mm - top_mm).filter(|below| *below >= 0.0)
-            {
-                let what =
-                    format!("the {part} of `{name}` ends {} below the top of the tile", show(below_mm));
+        for (part, top) in [("cone", stack.cone), ("post", stack.post)] {
+            if let Some(below) = top.map(|top| stack.tile - top).filter(|below| *below >= Length::ZERO) {
+                let below = self.show(below);
+                let what = format!("the {part} of `{name}` ends {below} below the top of the tile");
                 add(FAILING, what, "take a taller one");
             }
         }
-        for (way, mm) in [("down", row.margin.down_mm), ("up", row.margin.up_mm)] {
-            if mm < practice.least_margin.mm() {
+        for (way, margin) in [("down", row.margin.down), ("up", row.margin.up)] {
+            if margin < practice.least_margin {
                 let least = self.show(practice.least_margin);
                 add(
                     THIN,

@@ -154,7 +154,7 @@ fn waste_stands_beside_the_need() {
 fn blades_by_what_they_cut() {
     let takeoff =
         taken("saw blade,each,1,34,USD,\n", |job| job["practice"]["blade_life"] = json!("1 m")).unwrap();
-    let metres = takeoff.counts.blade_path_mm / 1000.0;
+    let metres = takeoff.counts.blade_path.mm() / 1000.0;
     let blades = bring(&takeoff, "saw blade");
     assert!((blades.need - metres).abs() < 1e-12 * metres);
     assert_eq!(blades.bring, metres.ceil());

@@ -1,12 +1,58 @@
-//! Results as JSON documents, a record a line.
+//! Results as documents: every name ends in its unit, every total carries its basis. As JSON they have a record a line.
+//!
+//! The other rooms hold lengths, areas and ids; here alone these become the numbers and names that people and programs
+//! read.
+mod array;
+mod batten;
+mod comparison;
+mod counts;
+mod course;
+mod cut;
+mod deck_work;
+mod frame;
+mod height;
+mod mm;
+mod names;
+mod order;
+mod patch;
+mod post;
+mod roll_plan;
 mod rows;
+mod screening;
+mod slope;
+mod support;
+mod takeoff;
+mod three_course;
+mod tile;
+mod top_check;
+mod trim;
+
+pub use array::ArrayTakeoff;
+pub use batten::BattenPiece;
+pub use comparison::{Comparison, PostChange, PostPlace};
+pub use counts::Counts;
+pub use course::{Columns, Course};
+pub use cut::Cut;
+pub use deck_work::DeckWork;
+pub use frame::PlaceTakeoff;
+pub use height::HeightStack;
+pub use order::Order;
+pub use patch::Patch;
+pub use post::{Margin, Nearest, Opening, PostTakeoff};
+pub use roll_plan::{Offcut, PieceCut, RollPlan, RollSection, RollUse};
+pub use screening::{Distance, Distances, NotScreened, PostScreening, Screening};
+pub use slope::SlopeTakeoff;
+pub use support::{Blocking, Support};
+pub use takeoff::{SurveyAnswer, Takeoff};
+pub use three_course::ThreeCourse;
+pub use tile::TileWork;
+pub use top_check::TopCheck;
+pub use trim::Trim;
 
 use serde::Serialize;
 
 use crate::job::LaidJob;
 use crate::layout::Layout;
-use crate::order::Order;
-use crate::takeoff::Takeoff;
 
 use rows::Rows;
 

@@ -1,7 +1,7 @@
 //! The assumptions in force.
 use super::grid::Grid;
 use super::section::Section;
-use crate::takeoff::Takeoff;
+use crate::report::document::Takeoff;
 
 /// Every assumption with its value, and whether the job sets it.
 pub(super) fn section(takeoff: &Takeoff) -> Option<Section> {

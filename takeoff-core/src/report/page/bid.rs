@@ -7,7 +7,7 @@ use super::super::words;
 use super::grid::Grid;
 use super::section::Section;
 use crate::pricing::{Bid, BidLine, LabourLine};
-use crate::takeoff::Takeoff;
+use crate::report::document::Takeoff;
 
 /// The bid, where the job asks for one.
 pub(super) fn section(takeoff: &Takeoff) -> Option<Section> {

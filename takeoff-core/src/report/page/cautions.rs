@@ -1,7 +1,7 @@
 //! Cautions: the first near the top, with a link to the full list at the end.
 use super::super::markup::Markup;
 use super::section::Section;
-use crate::takeoff::Takeoff;
+use crate::report::document::Takeoff;
 
 /// The first caution in full and what the others are about.
 pub(super) fn first(html: &mut Markup, takeoff: &Takeoff) {

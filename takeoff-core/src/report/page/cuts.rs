@@ -5,8 +5,7 @@ use super::super::quantity::Quantities;
 use super::super::words;
 use super::grid::Grid;
 use super::section::Section;
-use crate::slope_takeoff::{Cut, SlopeTakeoff};
-use crate::takeoff::Takeoff;
+use crate::report::document::{Cut, SlopeTakeoff, Takeoff};
 
 /// Cuts that show alike.
 struct Alike<'c> {

@@ -3,9 +3,7 @@ use super::super::quantity::Quantities;
 use super::super::words;
 use super::grid::Grid;
 use super::section::Section;
-use crate::deck::Patch;
-use crate::slope_takeoff::SlopeTakeoff;
-use crate::takeoff::Takeoff;
+use crate::report::document::{Patch, SlopeTakeoff, Takeoff};
 
 /// Tables a slope of what is done to the deck.
 pub(super) fn section(takeoff: &Takeoff) -> Option<Section> {

@@ -5,7 +5,7 @@ use super::super::words;
 use super::prose::prose;
 use super::section::Section;
 use crate::model::Problem;
-use crate::takeoff::Takeoff;
+use crate::report::document::Takeoff;
 
 /// Findings of one kind of which more than so many are folded away.
 const MANY: usize = 20;

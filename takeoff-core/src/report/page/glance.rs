@@ -7,7 +7,7 @@ use super::super::words;
 use super::bid::price;
 use super::section::Section;
 use super::{cautions, slopes};
-use crate::takeoff::Takeoff;
+use crate::report::document::Takeoff;
 
 /// The heading of the page.
 pub(super) fn title(html: &mut Markup, takeoff: &Takeoff) {

@@ -2,7 +2,7 @@
 use super::super::files::map_name;
 use super::super::roof_map::{fits_page, roof_map};
 use super::section::Section;
-use crate::takeoff::Takeoff;
+use crate::report::document::Takeoff;
 
 /// A map of each slope that has posts.
 pub(super) fn section(takeoff: &Takeoff) -> Option<Section> {

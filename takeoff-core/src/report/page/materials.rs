@@ -5,7 +5,7 @@ use super::super::words;
 use super::prose::{places, prose};
 use super::section::Section;
 use crate::quantities::{Basis, MaterialLine};
-use crate::takeoff::Takeoff;
+use crate::report::document::Takeoff;
 use crate::units::Unit;
 
 /// The columns of the list.

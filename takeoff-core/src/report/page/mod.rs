@@ -23,7 +23,7 @@ mod survey;
 mod tiles;
 
 use super::markup::Markup;
-use crate::takeoff::Takeoff;
+use crate::report::document::Takeoff;
 use section::Section;
 
 /// The style of the page; it is written as XML and so holds neither `<` nor `&`.
@@ -37,8 +37,8 @@ const POLICY: &str = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'n
 /// # Example
 ///
 /// ```
-/// use takeoff_core::{api::read_and_take_off, job::{EXAMPLE, Files}, report::page};
-/// let takeoff = read_and_take_off(EXAMPLE, &Files::new()).unwrap();
+/// use takeoff_core::{api::read_and_document, job::{EXAMPLE, Files}, report::page};
+/// let takeoff = read_and_document(EXAMPLE, &Files::new()).unwrap();
 /// let page = page(&takeoff);
 /// assert!(page.starts_with("<!DOCTYPE html>"));
 /// assert_eq!(page.matches("Why ").count(), takeoff.materials.len());

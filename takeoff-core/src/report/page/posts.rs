@@ -3,9 +3,7 @@ use super::super::quantity::Quantities;
 use super::super::words;
 use super::grid::Grid;
 use super::section::Section;
-use crate::deck::{DeckWork, Support};
-use crate::slope_takeoff::{Nearest, PostTakeoff};
-use crate::takeoff::Takeoff;
+use crate::report::document::{DeckWork, Nearest, PostTakeoff, Support, Takeoff};
 
 /// A table a slope, a row a post.
 pub(super) fn section(takeoff: &Takeoff) -> Option<Section> {

@@ -1,6 +1,6 @@
 //! Sentences, and names in them.
 use super::super::markup::Markup;
-use crate::takeoff::Takeoff;
+use crate::report::document::Takeoff;
 
 /// Places of which more than so many are folded away.
 const MANY: usize = 30;

@@ -1,7 +1,7 @@
 //! Cutting plans of the rolls.
 use super::super::roll_plan;
 use super::section::Section;
-use crate::takeoff::Takeoff;
+use crate::report::document::Takeoff;
 
 /// The cutting plan of every underlayment, if anything is patched.
 pub(super) fn section(takeoff: &Takeoff) -> Option<Section> {

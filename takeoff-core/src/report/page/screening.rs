@@ -5,8 +5,7 @@ use super::super::words;
 use super::glance::counts;
 use super::grid::Grid;
 use super::section::Section;
-use crate::screening::PostScreening;
-use crate::takeoff::Takeoff;
+use crate::report::document::{PostScreening, Takeoff};
 use crate::units::{Force, Pressure};
 
 /// The screening with its posts, inputs and formulas, where the job asks for one.

@@ -2,12 +2,11 @@
 use super::super::markup::Markup;
 use super::super::quantity::Quantities;
 use super::grid::Grid;
-use crate::slope_takeoff::SlopeTakeoff;
-use crate::takeoff::Takeoff;
+use crate::report::document::{PlaceTakeoff, SlopeTakeoff, Takeoff};
 
 /// A row a slope.
 pub(super) fn table(html: &mut Markup, takeoff: &Takeoff, shown: Quantities) {
-    let placed = |slope: &SlopeTakeoff, say: fn(&crate::slope_takeoff::PlaceTakeoff) -> String| {
+    let placed = |slope: &SlopeTakeoff, say: fn(&PlaceTakeoff) -> String| {
         slope.place.as_ref().map(say).unwrap_or_default()
     };
     Grid::new("Slopes", &takeoff.slopes)

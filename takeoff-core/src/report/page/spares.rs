@@ -4,8 +4,8 @@ use super::super::summary::spare;
 use super::super::words;
 use super::grid::Grid;
 use super::section::Section;
+use crate::report::document::Takeoff;
 use crate::spares::{Alternative, Spares};
-use crate::takeoff::Takeoff;
 
 /// Alternatives shown on either side of the number to bring.
 const REACH: usize = 3;

@@ -1,7 +1,7 @@
 //! Questions of the survey, answered and open.
 use super::super::markup::Markup;
 use super::section::Section;
-use crate::takeoff::{SurveyAnswer, Takeoff};
+use crate::report::document::{SurveyAnswer, Takeoff};
 
 /// Open questions first, then the answers.
 pub(super) fn section(takeoff: &Takeoff) -> Option<Section> {

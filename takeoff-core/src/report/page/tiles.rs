@@ -4,9 +4,8 @@ use std::collections::BTreeMap;
 use super::super::words;
 use super::grid::Grid;
 use super::section::Section;
-use crate::deck::{TileClass, TileWork};
-use crate::slope_takeoff::SlopeTakeoff;
-use crate::takeoff::Takeoff;
+use crate::deck::TileClass;
+use crate::report::document::{SlopeTakeoff, Takeoff, TileWork};
 
 /// Tiles of a slope of which more than so many are folded away.
 const MANY: usize = 500;

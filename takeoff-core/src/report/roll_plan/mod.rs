@@ -8,7 +8,7 @@ use super::markup::Markup;
 use super::quantity::Quantities;
 use super::words;
 use crate::model::Display;
-use crate::quantities::RollPlan;
+use crate::report::document::RollPlan;
 use rows::{Row, rows};
 use sizes::{Size, sizes};
 
@@ -59,12 +59,12 @@ const SCALES: [f64; 10] = [1.0, 1.25, 1.5, 2.0, 2.5, 3.0, 4.0, 5.0, 6.0, 8.0];
 /// # Example
 ///
 /// ```
-/// use takeoff_core::api::read_and_take_off;
+/// use takeoff_core::api::read_and_document;
 /// use takeoff_core::job::{EXAMPLE, Files};
 /// use takeoff_core::model::Display;
 /// use takeoff_core::report::roll_plan;
 /// let patched = EXAMPLE.replace("3 ft 1 in", "5 ft");
-/// let takeoff = read_and_take_off(&patched, &Files::new()).unwrap();
+/// let takeoff = read_and_document(&patched, &Files::new()).unwrap();
 /// let svg = roll_plan(&takeoff.rolls[0], 0, &takeoff.job, Display::Imperial);
 /// assert_eq!(svg.matches(" data-patch=").count(), takeoff.rolls[0].pieces.len());
 /// ```

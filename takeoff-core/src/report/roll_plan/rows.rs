@@ -1,5 +1,5 @@
 //! Rolls in rows that fit the paper.
-use crate::quantities::RollPlan;
+use crate::report::document::RollPlan;
 
 /// A stretch of a roll in one row of the drawing: some sections, and what stays on the roll after its last one.
 #[derive(Clone, Debug, PartialEq)]

@@ -1,7 +1,8 @@
 //! The sizes of the pieces, each with a letter, so that drawing and legend name them alike.
 use std::collections::BTreeMap;
 
-use crate::quantities::{PieceCut, RollPlan};
+use crate::report::document::{PieceCut, RollPlan};
+use crate::units::{Length, RealLength};
 
 /// A size with its letter and how many pieces have it.
 #[derive(Clone, Debug, PartialEq)]
@@ -18,10 +19,10 @@ pub(super) struct Size {
 
 /// The sizes of a plan: most pieces first, then larger ones.
 pub(super) fn sizes(plan: &RollPlan) -> Vec<Size> {
-    let mut counts: BTreeMap<[u64; 2], ([f64; 2], u64)> = BTreeMap::new();
+    let mut counts: BTreeMap<[Length; 2], ([f64; 2], u64)> = BTreeMap::new();
     for piece in &plan.pieces {
         let sides = laid(piece);
-        counts.entry(sides.map(f64::to_bits)).or_insert((sides, 0)).1 += 1;
+        counts.entry(sides.map(|mm| RealLength::from_mm(mm).nearest())).or_insert((sides, 0)).1 += 1;
     }
     let mut sizes: Vec<([f64; 2], u64)> = counts.into_values().collect();
     sizes.sort_by(|(a, count), (b, more)| {

@@ -4,7 +4,7 @@ use super::super::plain;
 use super::rows::Row;
 use super::sizes::letter_of;
 use super::{DIMENSION, Drawing, FELT, HAIR, INK, PLAIN, SIDE, SMALL, THICK, THIN};
-use crate::quantities::{Offcut, PieceCut};
+use crate::report::document::{Offcut, PieceCut};
 
 /// Width of a letter as a share of its size, about.
 const LETTER: f64 = 0.56;

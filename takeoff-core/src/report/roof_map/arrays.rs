@@ -4,7 +4,7 @@ use super::super::plain;
 use super::super::svg::Pen;
 use super::marks;
 use super::paper::Paper;
-use crate::slope_takeoff::{ArrayTakeoff, SlopeTakeoff};
+use crate::report::document::{ArrayTakeoff, SlopeTakeoff};
 
 /// Characters of an array's name that are drawn.
 const NAME_COLUMNS: usize = 24;

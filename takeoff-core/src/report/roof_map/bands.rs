@@ -3,7 +3,7 @@ use super::super::markup::Markup;
 use super::super::svg::Pen;
 use super::marks;
 use super::paper::Paper;
-use crate::slope_takeoff::SlopeTakeoff;
+use crate::report::document::SlopeTakeoff;
 
 /// Draws the bands of every post that has them.
 pub(super) fn draw(svg: &mut Markup, slope: &SlopeTakeoff, paper: Paper) {

@@ -4,7 +4,7 @@ use super::super::quantity::Quantities;
 use super::super::svg::{Pen, placed};
 use super::marks;
 use super::paper::Paper;
-use crate::slope_takeoff::SlopeTakeoff;
+use crate::report::document::SlopeTakeoff;
 
 /// Least distance of two dimensions side by side on paper, mm.
 const GAP: f64 = 2.6;

@@ -6,8 +6,7 @@ use super::super::svg::rings;
 use super::marks::{self, MARKS, Mark};
 use super::paper::Paper;
 use super::posts;
-use crate::deck::TileWork;
-use crate::slope_takeoff::{Cut, PostTakeoff, SlopeTakeoff};
+use crate::report::document::{Cut, PostTakeoff, SlopeTakeoff, TileWork};
 
 /// Height of a letter on paper, mm, where the tile has room for it.
 const LETTER: f64 = 2.4;

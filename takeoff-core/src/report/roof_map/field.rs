@@ -5,7 +5,7 @@ use super::super::words;
 use super::marks;
 use super::paper::Paper;
 use crate::model::EdgeKind;
-use crate::slope_takeoff::SlopeTakeoff;
+use crate::report::document::SlopeTakeoff;
 
 /// Clip path of the tiled field.
 pub(super) fn define_clip(svg: &mut Markup, slope: &SlopeTakeoff, prefix: &str) {

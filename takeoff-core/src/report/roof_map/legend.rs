@@ -5,9 +5,9 @@ use super::super::words;
 use super::marks::{self, MARKS, Mark};
 use super::paper::Paper;
 use super::{arrays, bands, field, patches, posts};
-use crate::deck::{DeckMethod, TileWork};
+use crate::deck::DeckMethod;
 use crate::model::EdgeKind;
-use crate::slope_takeoff::SlopeTakeoff;
+use crate::report::document::{SlopeTakeoff, TileWork};
 
 /// Distance of two lines on paper, mm.
 const LINE: f64 = 5.4;

@@ -6,8 +6,8 @@ use super::super::markup::Markup;
 use super::super::svg::Pen;
 use super::paper::Paper;
 use crate::cuts::CutKind;
-use crate::deck::{TileClass, TileWork};
-use crate::slope_takeoff::Cut;
+use crate::deck::TileClass;
+use crate::report::document::{Cut, TileWork};
 
 /// Lines and letters.
 pub(super) const INK: &str = "#1d2733";

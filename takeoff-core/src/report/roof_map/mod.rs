@@ -16,8 +16,7 @@ mod title;
 use super::markup::Markup;
 use super::quantity::Quantities;
 use super::words;
-use crate::slope_takeoff::SlopeTakeoff;
-use crate::takeoff::Takeoff;
+use crate::report::document::{SlopeTakeoff, Takeoff, TileWork};
 use paper::Paper;
 
 /// The roof map of a slope as SVG, or nothing if the takeoff has no slope of that name.
@@ -34,8 +33,8 @@ use paper::Paper;
 /// # Example
 ///
 /// ```
-/// use takeoff_core::{api::read_and_take_off, job::{EXAMPLE, Files}, report::roof_map};
-/// let takeoff = read_and_take_off(EXAMPLE, &Files::new()).unwrap();
+/// use takeoff_core::{api::read_and_document, job::{EXAMPLE, Files}, report::roof_map};
+/// let takeoff = read_and_document(EXAMPLE, &Files::new()).unwrap();
 /// let svg = roof_map(&takeoff, &takeoff.slopes[0].name).unwrap();
 /// assert_eq!(svg.matches(" data-post=").count(), takeoff.slopes[0].posts.len());
 /// ```
@@ -113,7 +112,7 @@ fn usual_tile(slope: &SlopeTakeoff) -> f64 {
 }
 
 /// The drawing in a few sentences, for those who hear it read.
-fn description(slope: &SlopeTakeoff, marked: &[(marks::Mark, &crate::deck::TileWork)]) -> String {
+fn description(slope: &SlopeTakeoff, marked: &[(marks::Mark, &TileWork)]) -> String {
     let tiles = marks::MARKS.into_iter().rev().filter_map(|mark| {
         let count = marked.iter().filter(|(of, _)| *of == mark).count() as u64;
         (count > 0).then(|| format!("{} {}", words::count(count, "tile", "tiles"), mark.look().words))

@@ -4,7 +4,7 @@ use super::super::plain;
 use super::super::svg::Pen;
 use super::marks;
 use super::paper::Paper;
-use crate::slope_takeoff::SlopeTakeoff;
+use crate::report::document::SlopeTakeoff;
 
 /// Characters of a patch's name that are drawn.
 const NAME_COLUMNS: usize = 10;

@@ -4,7 +4,7 @@ use super::super::svg::Pen;
 use super::super::{plain, words};
 use super::marks;
 use super::paper::Paper;
-use crate::slope_takeoff::{PostTakeoff, SlopeTakeoff};
+use crate::report::document::{PostTakeoff, SlopeTakeoff};
 
 /// Characters of a post's name that are drawn.
 const NAME_COLUMNS: usize = 10;

@@ -6,8 +6,7 @@ use super::super::{plain, words};
 use super::marks;
 use super::paper::{FOOT, Paper};
 use crate::model::Display;
-use crate::slope_takeoff::SlopeTakeoff;
-use crate::takeoff::Takeoff;
+use crate::report::document::{SlopeTakeoff, Takeoff};
 
 /// Width of the block on paper, mm.
 const WIDTH: f64 = 96.0;

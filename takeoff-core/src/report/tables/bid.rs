@@ -3,7 +3,7 @@ use super::super::words;
 use super::Table;
 use crate::materials::Material;
 use crate::pricing::{Bid, BidLine, BidPack, Unpriced};
-use crate::takeoff::Takeoff;
+use crate::report::document::Takeoff;
 use crate::units::Unit;
 
 /// A row of the bid.

@@ -3,8 +3,7 @@ use super::super::quantity::Quantities;
 use super::super::words;
 use super::{Table, listed, with_slope};
 use crate::cuts::CutKind;
-use crate::slope_takeoff::Cut;
-use crate::takeoff::Takeoff;
+use crate::report::document::{Cut, Takeoff};
 
 /// One row a cut tile, slope by slope, by course, column and piece.
 pub fn cuts(takeoff: &Takeoff) -> Table<'_> {

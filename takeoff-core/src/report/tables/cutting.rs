@@ -1,7 +1,7 @@
 //! Positions of the patch pieces on the rolls.
 use super::super::quantity::Quantities;
 use super::{Table, listed};
-use crate::takeoff::Takeoff;
+use crate::report::document::Takeoff;
 
 /// One row a piece, roll by roll and section by section.
 pub fn cutting(takeoff: &Takeoff) -> Table<'_> {

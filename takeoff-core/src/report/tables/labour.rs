@@ -1,6 +1,6 @@
 //! Labour by action.
 use super::Table;
-use crate::takeoff::Takeoff;
+use crate::report::document::Takeoff;
 
 /// One row an action that there is any of; what is not timed has neither minutes nor cost. No rows where no labour is bid.
 pub fn labour(takeoff: &Takeoff) -> Table<'_> {

@@ -20,8 +20,7 @@ mod table;
 mod tests;
 mod tiles;
 
-use crate::slope_takeoff::SlopeTakeoff;
-use crate::takeoff::Takeoff;
+use super::document::{SlopeTakeoff, Takeoff};
 
 pub use bid::bid;
 pub use cuts::cuts;

@@ -1,8 +1,7 @@
 //! The felt patches.
 use super::super::quantity::Quantities;
 use super::{Table, listed, with_slope};
-use crate::deck::Patch;
-use crate::takeoff::Takeoff;
+use crate::report::document::{Patch, Takeoff};
 
 /// One row a patch, slope by slope in order of their first posts.
 pub fn patches(takeoff: &Takeoff) -> Table<'_> {

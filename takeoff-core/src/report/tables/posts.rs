@@ -2,7 +2,7 @@
 use super::super::quantity::Quantities;
 use super::super::words;
 use super::{Table, listed, with_slope};
-use crate::takeoff::Takeoff;
+use crate::report::document::Takeoff;
 
 /// One row a post, slope by slope in the job's order.
 pub fn posts(takeoff: &Takeoff) -> Table<'_> {

@@ -2,8 +2,7 @@
 use super::super::quantity::Quantities;
 use super::super::words;
 use super::Table;
-use crate::screening::{Distance, PostScreening};
-use crate::takeoff::Takeoff;
+use crate::report::document::{Distance, PostScreening, Takeoff};
 use crate::units::{Force, Pressure};
 
 /// One row a post that is screened, slope by slope in the job's order; none where nothing is.

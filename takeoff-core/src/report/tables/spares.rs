@@ -1,6 +1,6 @@
 //! The spare tiles.
 use super::Table;
-use crate::takeoff::Takeoff;
+use crate::report::document::Takeoff;
 
 /// One row a kind of piece, in the order of the job's tiles.
 pub fn spares(takeoff: &Takeoff) -> Table<'_> {

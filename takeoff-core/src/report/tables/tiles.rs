@@ -1,7 +1,7 @@
 //! The tiles handled.
 use super::super::words;
 use super::{Table, listed, with_slope};
-use crate::takeoff::Takeoff;
+use crate::report::document::Takeoff;
 
 /// One row a tile handled, slope by slope, by course, column and piece.
 pub fn tiles(takeoff: &Takeoff) -> Table<'_> {

@@ -3,8 +3,8 @@ use roxmltree::{Document, Node};
 
 use super::super::spares_chart;
 use super::{HOSTILE, sample};
+use crate::report::document::Takeoff;
 use crate::spares::TileSpares;
-use crate::takeoff::Takeoff;
 
 /// Every chart of the samples with what it shows.
 fn charts(each: impl Fn(&TileSpares, &Document<'_>)) {

@@ -9,8 +9,7 @@ use super::super::{plain, roof_map};
 use super::{HOSTILE, sample};
 use crate::cuts::CutKind;
 use crate::deck::TileClass;
-use crate::slope_takeoff::SlopeTakeoff;
-use crate::takeoff::Takeoff;
+use crate::report::document::{SlopeTakeoff, Takeoff};
 
 /// Every roof map of the samples with its slope.
 fn drawings(each: impl Fn(&Takeoff, &SlopeTakeoff, &Document<'_>)) {

@@ -6,7 +6,7 @@ use roxmltree::{Document, Node, ParsingOptions};
 
 use super::super::{page, plain};
 use super::{HOSTILE, sample};
-use crate::takeoff::Takeoff;
+use crate::report::document::Takeoff;
 
 /// The page of a takeoff as a document.
 fn read(html: &str) -> Document<'_> {

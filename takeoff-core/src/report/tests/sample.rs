@@ -5,12 +5,12 @@ use std::sync::OnceLock;
 
 use serde_json::{Value, json};
 
-use crate::api::read_and_take_off;
+use crate::api::read_and_document;
 use crate::job::Files;
 use crate::layout::{Layout, layout};
 use crate::materials::Material;
 use crate::model::Job;
-use crate::takeoff::Takeoff;
+use crate::report::document::Takeoff;
 
 fn fixtures() -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("../fixtures")
@@ -26,7 +26,7 @@ pub(in crate::report) fn all() -> Vec<Takeoff> {
         let named = Job::files_named(&text);
         let files =
             named.into_iter().map(|name| (name.clone(), fs::read_to_string(case.join(name)).unwrap()));
-        read_and_take_off(&text, &files.collect()).unwrap()
+        read_and_document(&text, &files.collect()).unwrap()
     });
     cases.chain([every_cut(), hips(), pan_and_cover()]).collect()
 }
@@ -54,7 +54,7 @@ pub(in crate::report) fn edited(edit: impl Fn(&mut Value)) -> Takeoff {
         .map(|name| fs::read_to_string(fixtures().join("plain-gable").join(name)).unwrap());
     let mut job: Value = serde_json::from_str(&text).unwrap();
     edit(&mut job);
-    read_and_take_off(&job.to_string(), &Files::from([("prices.csv".to_owned(), prices)])).unwrap()
+    read_and_document(&job.to_string(), &Files::from([("prices.csv".to_owned(), prices)])).unwrap()
 }
 
 /// The gable with these posts, each at `u`, `v` in inches.

@@ -24,7 +24,7 @@ use rust_decimal::prelude::ToPrimitive;
 use rust_xlsxwriter::{DocProperties, ExcelDateTime, Workbook, Worksheet, XlsxError};
 
 use crate::materials::Material;
-use crate::takeoff::Takeoff;
+use crate::report::document::Takeoff;
 use crate::units::{Currency, Money};
 use styles::Styles;
 
@@ -63,8 +63,8 @@ type Sheet = (Worksheet, Vec<(String, String)>);
 /// An xlsx file is a zip archive:
 ///
 /// ```
-/// use takeoff_core::{api::read_and_take_off, job::{EXAMPLE, Files}, report::workbook};
-/// let bytes = workbook(&read_and_take_off(EXAMPLE, &Files::new()).unwrap());
+/// use takeoff_core::{api::read_and_document, job::{EXAMPLE, Files}, report::workbook};
+/// let bytes = workbook(&read_and_document(EXAMPLE, &Files::new()).unwrap());
 /// assert!(bytes.starts_with(b"PK"));
 /// ```
 #[expect(

@@ -6,7 +6,7 @@ use super::measure::{in_units, length};
 use super::rows::{Column, sheet_of_rows};
 use super::styles::{Kind, Look};
 use super::{Book, Sheet};
-use crate::slope_takeoff::{PostTakeoff, SlopeTakeoff};
+use crate::report::document::{PostTakeoff, SlopeTakeoff};
 
 type Row<'t> = (&'t SlopeTakeoff, &'t PostTakeoff);
 

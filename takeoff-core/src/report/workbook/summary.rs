@@ -6,9 +6,9 @@ use super::page::{Cell, Page};
 use super::styles::{Kind, Look};
 use super::{Book, Sheet, amount};
 use crate::pricing::{Bid, BidTotals};
+use crate::report::document::Takeoff;
 use crate::report::quantity::Quantities;
 use crate::report::totals::totals;
-use crate::takeoff::Takeoff;
 
 /// The summary, to be signed.
 pub(super) fn summary(book: &Book<'_>) -> Result<Sheet, XlsxError> {

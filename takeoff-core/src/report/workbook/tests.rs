@@ -10,8 +10,8 @@ use super::names::keys;
 use super::rows::{Column, sheet_of_rows};
 use super::styles::{Kind, Look};
 use super::{book, workbook};
+use crate::report::document::Takeoff;
 use crate::report::tests::{HOSTILE, sample};
-use crate::takeoff::Takeoff;
 
 type Book = Xlsx<Cursor<Vec<u8>>>;
 

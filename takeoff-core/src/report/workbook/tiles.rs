@@ -5,8 +5,7 @@ use super::super::words;
 use super::rows::{Column, sheet_of_rows};
 use super::styles::{Kind, Look};
 use super::{Book, Sheet};
-use crate::deck::TileWork;
-use crate::slope_takeoff::SlopeTakeoff;
+use crate::report::document::{SlopeTakeoff, TileWork};
 
 type Row<'t> = (&'t SlopeTakeoff, &'t TileWork);
 

@@ -4,6 +4,7 @@ use super::super::{Member, Unscreened};
 use crate::job::Files;
 use crate::model::{Job, ThreadLimit};
 use crate::takeoff::{Takeoff, takeoff};
+use crate::units::Length;
 
 /// The roof with two arrays, with values put at JSON Pointers; `null` takes a value away.
 fn with(changes: &[(&str, Value)]) -> Takeoff {
@@ -56,15 +57,20 @@ fn posts_that_lack_something_are_left_out_alone() {
     let takeoff =
         with(&[("/slopes/0/blocking", Value::Null), ("/assemblies/foot, short lag/lags", Value::Null)]);
     let screening = takeoff.screening.as_ref().unwrap();
-    let left_out: Vec<_> = screening.not_screened.iter().map(|of| (of.post.as_str(), of.reason)).collect();
+    let name = |slope: usize, post| takeoff.slopes[slope].post_name(post);
+    let left_out: Vec<_> =
+        screening.not_screened.iter().map(|of| (name(of.slope, of.post), of.reason)).collect();
     assert_eq!(
         left_out,
         [("S1", Unscreened::NoLags), ("S2", Unscreened::NoBlocking), ("M1", Unscreened::NoArray)]
     );
-    assert!(screening.posts.iter().all(|post| post.post.starts_with("R-") && post.array == "large"));
+    let array = |slope: usize, array: usize| takeoff.slopes[slope].arrays[array].array.name.as_str();
+    for of in &screening.posts {
+        assert!(name(of.slope, of.post).starts_with("R-") && array(of.slope, of.array) == "large");
+    }
     // The posts left out carry their part of the array all the same.
     let whole = with(&[]);
-    let part = |takeoff: &Takeoff| takeoff.screening.as_ref().unwrap().posts.last().unwrap().tributary_mm;
+    let part = |takeoff: &Takeoff| takeoff.screening.as_ref().unwrap().posts.last().unwrap().tributary;
     assert_eq!(part(&takeoff), part(&whole));
 }
 
@@ -102,7 +108,7 @@ fn a_lag_that_does_not_reach_the_wood_has_no_ratio() {
         ("/assemblies/foot/lags/shim", json!("3/4 in")),
     ]);
     let post = &takeoff.screening.as_ref().unwrap().posts[2];
-    assert_eq!((post.thread_mm, post.resistance_n, post.ratio), (0.0, 0.0, None));
+    assert_eq!((post.thread.length, post.resistance.n(), post.ratio), (Length::ZERO, 0.0, None));
     assert!(post.exceeds());
 }
 
@@ -110,15 +116,16 @@ fn a_lag_that_does_not_reach_the_wood_has_no_ratio() {
 fn a_dead_load_above_the_uplift_leaves_no_uplift() {
     let takeoff = with(&[("/screening", json!({ "dead_load": "30 psf", "wind": { "pressure": "20 psf" } }))]);
     let screening = takeoff.screening.as_ref().unwrap();
-    assert!(screening.posts.iter().all(|post| post.uplift_n == 0.0 && post.ratio == Some(0.0)));
+    assert!(screening.posts.iter().all(|post| post.uplift.n() == 0.0 && post.ratio == Some(0.0)));
 }
 
 #[test]
 fn a_board_has_its_own_wood_and_depth() {
     let takeoff = with(&[("/slopes/0/blocking/specific_gravity", json!(0.55))]);
     let post = &takeoff.screening.as_ref().unwrap().posts[1];
-    assert_eq!((post.post.as_str(), post.member, post.specific_gravity), ("S2", Member::Blocking, 0.55));
-    assert_eq!(post.thread_limit, ThreadLimit::WoodDepth);
+    let name = takeoff.slopes[post.slope].post_name(post.post);
+    assert_eq!((name, post.member, post.specific_gravity), ("S2", Member::Blocking, 0.55));
+    assert_eq!(post.thread.limit, ThreadLimit::WoodDepth);
     // The board runs from face to face: the rafter at 324 in ends 8 1/4 in = 209.55 mm from S2, that at 348 in farther.
-    assert_eq!(post.distances.end.unwrap().has_mm, 209.55);
+    assert_eq!(post.distances.end.unwrap().has.mm(), 209.55);
 }
