@@ -44,8 +44,8 @@ fn posts(takeoff: &Takeoff) -> f64 {
 
 fn need(takeoff: &Takeoff, name: &str) -> f64 {
     let lines: Vec<_> = takeoff.materials.iter().filter(|line| line.item.name() == name).collect();
-    let [line] = lines[..] else { panic!("{} lines `{name}`", lines.len()) };
-    line.need
+    assert_eq!(lines.len(), 1, "lines `{name}`");
+    lines[0].need
 }
 
 #[test]
@@ -70,7 +70,8 @@ fn an_order_keeps_the_items_of_all_jobs() {
     for name in COUNTS {
         let of_jobs: f64 = jobs.iter().map(|(_, takeoff)| need(takeoff, name)).sum();
         let lines: Vec<_> = order.materials.iter().filter(|line| line.item.name() == name).collect();
-        let [line] = lines[..] else { panic!("{} lines `{name}`", lines.len()) };
+        assert_eq!(lines.len(), 1, "lines `{name}`");
+        let line = lines[0];
         assert!((line.need - of_jobs).abs() < 1e-9, "{name}: {} for {of_jobs}", line.need);
     }
     let alone = ordered(&jobs[..1]);
