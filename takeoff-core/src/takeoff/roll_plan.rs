@@ -3,8 +3,8 @@ use schemars::JsonSchema;
 use serde::Serialize;
 
 use super::SlopeTakeoff;
+use crate::cutting_stock::{OversizedPieces, Piece, Plan, Rectangle, RollStock, plan};
 use crate::job::Underlayment;
-use crate::rolls::{Misfit, Piece, Place, Plan, Sheet, plan};
 use crate::units::Length;
 
 /// Lap of sheets end to end: 4 in (International Building Code 2018, 1507.1.1 and Table 1507.1.1(2)).
@@ -193,7 +193,7 @@ fn laid(length: Length, whole: Option<Length>, lap: Length) -> Vec<Length> {
 /// # Errors
 ///
 /// When the sheet is too small for some pieces: where, in the list.
-pub fn roll_plan(sheet: &Underlayment, pieces: &[PatchPiece]) -> Result<Option<RollPlan>, Misfit> {
+pub fn roll_plan(sheet: &Underlayment, pieces: &[PatchPiece]) -> Result<Option<RollPlan>, OversizedPieces> {
     if pieces.is_empty() {
         return Ok(None);
     }
@@ -206,7 +206,7 @@ pub fn roll_plan(sheet: &Underlayment, pieces: &[PatchPiece]) -> Result<Option<R
             turnable: sheet.turnable,
         })
         .collect();
-    let plan = plan(&wanted, &Sheet { width: sheet.sheet_width, roll_length: sheet.roll_length })?;
+    let plan = plan(&wanted, &RollStock { width: sheet.sheet_width, roll_length: sheet.roll_length })?;
     Ok(Some(told(sheet, pieces, &plan)))
 }
 
@@ -240,9 +240,9 @@ fn told(sheet: &Underlayment, pieces: &[PatchPiece], plan: &Plan) -> RollPlan {
                 start_mm: of.start.mm(),
                 length_mm: of.length.mm(),
             });
-            for cut in &of.cuts {
-                let piece = &pieces[cut.piece];
-                let [start_mm, edge_mm, length_mm, width_mm] = mm(&cut.place);
+            for placed in &of.pieces {
+                let piece = &pieces[placed.piece];
+                let [start_mm, edge_mm, length_mm, width_mm] = mm(&placed.rectangle);
                 told.pieces.push(PieceCut {
                     roll,
                     section,
@@ -254,7 +254,7 @@ fn told(sheet: &Underlayment, pieces: &[PatchPiece], plan: &Plan) -> RollPlan {
                     edge_mm,
                     length_mm,
                     width_mm,
-                    turned: cut.turned,
+                    turned: placed.turned,
                 });
             }
             for offcut in &of.offcuts {
@@ -267,8 +267,8 @@ fn told(sheet: &Underlayment, pieces: &[PatchPiece], plan: &Plan) -> RollPlan {
     told
 }
 
-fn mm(place: &Place) -> [f64; 4] {
-    [place.start, place.edge, place.length, place.width].map(Length::mm)
+fn mm(rectangle: &Rectangle) -> [f64; 4] {
+    [rectangle.start, rectangle.edge, rectangle.length, rectangle.width].map(Length::mm)
 }
 
 fn nearest(mm: f64) -> Length {

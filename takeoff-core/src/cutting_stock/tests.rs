@@ -1,17 +1,18 @@
 //! Cutting plans against published optima, against all plans of few pieces, and against the checker.
 use proptest::prelude::*;
 
-use super::bound::length_bound;
-use super::exact::exact;
-use super::guillotine::Board;
-use super::kinds::{Kind, Way, counts, kinds};
-use super::layout::total_length;
-use super::plan::shortest;
-use super::sums::{Rounding, Sums};
+use super::column_generation::cut_positions::Rounding;
+use super::column_generation::knapsack::Knapsack;
+use super::item_types::{ItemType, Orientation, demand, item_types};
+use super::lower_bound::length_bound;
+use super::lower_bound::subset_sums::SubsetSums;
+use super::pattern::total_length;
+use super::search::exact::{optimal_sections, split_count};
+use super::search::shortest_sections;
 use super::*;
 use crate::units::Length;
 
-/// So many pieces of each size, along × across.
+/// Pieces by size and count: along × across, number.
 fn pieces(sizes: &[(i64, i64, u64)], turnable: bool) -> Vec<Piece> {
     let piece = |along, across| Piece {
         name: format!("{along} × {across}"),
@@ -22,21 +23,21 @@ fn pieces(sizes: &[(i64, i64, u64)], turnable: bool) -> Vec<Piece> {
     sizes.iter().flat_map(|&(along, across, count)| (0..count).map(move |_| piece(along, across))).collect()
 }
 
-fn sheet(width: i64, roll: Option<i64>) -> Sheet {
-    Sheet { width: Length::from_nm(width), roll_length: roll.map(Length::from_nm) }
+fn stock(width: i64, roll: Option<i64>) -> RollStock {
+    RollStock { width: Length::from_nm(width), roll_length: roll.map(Length::from_nm) }
 }
 
-/// The plan, checked.
-fn planned(pieces: &[Piece], sheet: &Sheet) -> Plan {
-    let plan = plan(pieces, sheet).unwrap();
-    assert_eq!(check(pieces, sheet, &plan), Ok(()));
+/// The plan, after the checker has accepted it.
+fn planned(pieces: &[Piece], stock: &RollStock) -> Plan {
+    let plan = plan(pieces, stock).unwrap();
+    assert_eq!(check(pieces, stock, &plan), Ok(()));
     plan
 }
 
-/// Cutting stock in one dimension is cutting from a roll where every piece is 1 long: sections are the bars.
+/// Length used and bound of one-dimensional cutting stock: every piece is 1 long, so each section is one bar.
 fn bars(width: i64, items: &[(i64, u64)]) -> (i64, i64) {
     let sizes: Vec<(i64, i64, u64)> = items.iter().map(|&(across, count)| (1, across, count)).collect();
-    let plan = planned(&pieces(&sizes, false), &sheet(width, None));
+    let plan = planned(&pieces(&sizes, false), &stock(width, None));
     (plan.length_used.nm(), plan.length_bound.nm())
 }
 
@@ -81,29 +82,29 @@ fn an_encyclopaedias_example() {
     assert_eq!(bars(5600, &items), (73, 73));
 }
 
-/// The best value of a plate by the guillotine knapsack that prices sections; each piece with its value.
-fn knapsack(plate: [i64; 2], items: &[(i64, i64, i64)], turned: bool) -> i64 {
-    let kind = |&(length, width, _): &(i64, i64, i64)| {
-        let straight = Way { length, width, turned: false };
-        let ways = [straight, Way { length: width, width: length, turned: true }];
-        Kind { ways: ways[..if turned { 2 } else { 1 }].to_vec() }
+/// The greatest value of a plate by the guillotine knapsack that prices sections; each piece with its value.
+fn knapsack(plate: [i64; 2], valued: &[(i64, i64, i64)], turned: bool) -> i64 {
+    let item = |&(length, width, _): &(i64, i64, i64)| {
+        let straight = Orientation { length, width, turned: false };
+        let orientations = [straight, Orientation { length: width, width: length, turned: true }];
+        ItemType { orientations: orientations[..if turned { 2 } else { 1 }].to_vec() }
     };
-    let kinds: Vec<Kind> = items.iter().map(kind).collect();
-    let board = Board::new(&kinds, plate[0], plate[1], 250, Rounding::Up);
-    let prices = board.ways().iter().map(|&(kind, _)| items[kind].2).collect();
-    let values = board.values(prices);
+    let items: Vec<ItemType> = valued.iter().map(item).collect();
+    let knapsack = Knapsack::new(&items, plate[0], plate[1], 250, Rounding::Up);
+    let prices = knapsack.orientations().iter().map(|&(item, _)| valued[item].2).collect();
+    let solution = knapsack.solve(prices);
     let mut cut = vec![0; items.len()];
-    let layout = values.layout(values.by_length().count()).unwrap();
-    layout.count(&mut cut);
-    let (length, width) = layout.size();
-    assert!(length <= plate[0] && width <= plate[1], "{layout:?} is not within the plate");
-    let value: i64 = cut.iter().zip(items).map(|(&count, item)| count as i64 * item.2).sum();
-    assert_eq!(value, values.top(), "{layout:?}");
+    let pattern = solution.pattern(solution.by_length().count()).unwrap();
+    pattern.count_items(&mut cut);
+    let (length, width) = pattern.size();
+    assert!(length <= plate[0] && width <= plate[1], "{pattern:?} is not within the plate");
+    let value: i64 = cut.iter().zip(valued).map(|(&count, item)| count as i64 * item.2).sum();
+    assert_eq!(value, solution.total(), "{pattern:?}");
     value
 }
 
-/// `cgcut1` of the OR-Library (Christofides and Whitlock, Operations Research 25, 1977), each piece as often as one
-/// likes: 249, and 278 turned.
+/// `cgcut1` of the OR-Library (Christofides and Whitlock, Operations Research 25, 1977), each piece any
+/// number of times: 249, and 278 with turned pieces.
 #[test]
 fn cgcut1_of_the_or_library() {
     let items = [(8, 4, 66), (3, 7, 35), (8, 2, 24), (3, 4, 17), (3, 3, 11), (3, 2, 8), (2, 1, 2)];
@@ -112,7 +113,7 @@ fn cgcut1_of_the_or_library() {
 }
 
 /// `gcut1` of the OR-Library (Beasley, Journal of the Operational Research Society 36, 1985), value is area: 56 460,
-/// and 58 136 turned.
+/// and 58 136 with turned pieces.
 #[test]
 fn gcut1_of_the_or_library() {
     let sizes = [
@@ -132,24 +133,24 @@ fn gcut1_of_the_or_library() {
     assert_eq!(knapsack([250, 250], &items, true), 58_136);
 }
 
-/// 100 × 100 with pieces 10 × 10 worth 7: a hundred of them.
+/// 100 × 100 with pieces 10 × 10 of value 7: a hundred of them.
 #[test]
 fn a_chequered_plate() {
     assert_eq!(knapsack([100, 100], &[(10, 10, 7)], false), 700);
 }
 
 #[test]
-fn sums_are_found_from_both_sides() {
-    let sums = Sums::of(&[(10, 3), (14, 1)].into(), 60).unwrap();
+fn subset_sums_are_found_from_both_sides() {
+    let sums = SubsetSums::new(&[(10, 3), (14, 1)].into(), 60).unwrap();
     assert_eq!([0, 1, 11, 31, 35, 44].map(|least| sums.at_least(least)), [0, 10, 14, 34, 44, 44].map(Some));
     assert_eq!(sums.at_least(45), None);
     assert_eq!([0, 9, 13, 33, 60].map(|most| sums.at_most(most)), [0, 0, 10, 30, 44]);
 }
 
-/// Three of 18 in on rolls of 60 in: two rolls, though by length one and a fraction is 1.2.
+/// Four pieces of 18 in, three of which fit on a roll of 60 in: two rolls. The length alone would need 1.2.
 #[test]
-fn what_no_piece_fits_is_left_on_the_roll() {
-    let four = planned(&pieces(&[(18, 36, 4)], false), &sheet(36, Some(60)));
+fn a_roll_keeps_an_end_that_is_too_short() {
+    let four = planned(&pieces(&[(18, 36, 4)], false), &stock(36, Some(60)));
     assert_eq!((four.rolls.len(), four.rolls_bound), (2, 2));
     let used: Vec<usize> = four.rolls.iter().map(|roll| roll.sections.len()).collect();
     assert_eq!(used, [3, 1]);
@@ -157,43 +158,43 @@ fn what_no_piece_fits_is_left_on_the_roll() {
 
 #[test]
 fn nothing_to_cut_takes_no_roll() {
-    let none = planned(&[], &sheet(36, None));
+    let none = planned(&[], &stock(36, None));
     assert_eq!((none.rolls.len(), none.rolls_bound, none.length_used), (0, 0, Length::ZERO));
 }
 
 #[test]
-fn pieces_that_no_sheet_is_large_enough_for_are_named() {
+fn oversized_pieces_are_listed() {
     let three = pieces(&[(10, 36, 1), (10, 37, 1), (61, 36, 1)], false);
-    assert_eq!(plan(&three, &sheet(36, Some(60))), Err(Misfit(vec![1, 2])));
-    // 10 × 37 turned is 37 long and 10 wide; 61 × 36 is too long one way and too wide the other.
+    assert_eq!(plan(&three, &stock(36, Some(60))), Err(OversizedPieces(vec![1, 2])));
+    // 10 × 37 turned is 37 long and 10 wide; 61 × 36 is too long in one orientation and too wide in the other.
     let turnable = pieces(&[(10, 36, 1), (10, 37, 1), (61, 36, 1)], true);
-    assert_eq!(plan(&turnable, &sheet(36, Some(60))), Err(Misfit(vec![2])));
-    assert!(plan(&pieces(&[(0, 10, 1)], false), &sheet(36, None)).is_err());
+    assert_eq!(plan(&turnable, &stock(36, Some(60))), Err(OversizedPieces(vec![2])));
+    assert!(plan(&pieces(&[(0, 10, 1)], false), &stock(36, None)).is_err());
 }
 
-/// Two pieces of 24 × 22 in on a 36 in sheet take 48 in one way and 44 in turned.
+/// Two pieces of 24 × 22 in from a roll 36 in wide: 48 in, or 44 in turned.
 #[test]
-fn pieces_are_turned_only_where_they_may_be() {
-    let used = |turnable| planned(&pieces(&[(24, 22, 2)], turnable), &sheet(36, None)).length_used.nm();
+fn only_turnable_pieces_are_turned() {
+    let used = |turnable| planned(&pieces(&[(24, 22, 2)], turnable), &stock(36, None)).length_used.nm();
     assert_eq!((used(false), used(true)), (48, 44));
 }
 
 #[test]
-fn the_checker_refuses_what_cannot_be_cut() {
+fn the_checker_rejects_spoiled_plans() {
     let pieces = pieces(&[(10, 18, 2), (12, 20, 1)], false);
-    let sheet = sheet(36, Some(60));
-    let sound = planned(&pieces, &sheet);
+    let stock = stock(36, Some(60));
+    let valid = planned(&pieces, &stock);
     let spoil = |spoil: &dyn Fn(&mut Plan)| {
-        let mut plan = sound.clone();
+        let mut plan = valid.clone();
         spoil(&mut plan);
-        check(&pieces, &sheet, &plan)
+        check(&pieces, &stock, &plan)
     };
     let nm = Length::from_nm;
     assert_eq!(spoil(&|_| ()), Ok(()));
-    assert!(spoil(&|plan| plan.rolls[0].sections[0].cuts[0].place.edge = nm(1)).is_err());
-    assert!(spoil(&|plan| plan.rolls[0].sections[0].cuts[0].place.width = nm(17)).is_err());
-    assert!(spoil(&|plan| plan.rolls[0].sections[0].cuts[0].turned = true).is_err());
-    assert!(spoil(&|plan| plan.rolls[0].sections[0].cuts[0].piece = 1).is_err());
+    assert!(spoil(&|plan| plan.rolls[0].sections[0].pieces[0].rectangle.edge = nm(1)).is_err());
+    assert!(spoil(&|plan| plan.rolls[0].sections[0].pieces[0].rectangle.width = nm(17)).is_err());
+    assert!(spoil(&|plan| plan.rolls[0].sections[0].pieces[0].turned = true).is_err());
+    assert!(spoil(&|plan| plan.rolls[0].sections[0].pieces[0].piece = 1).is_err());
     assert!(spoil(&|plan| plan.rolls[0].sections[0].offcuts.clear()).is_err());
     assert!(spoil(&|plan| plan.rolls[0].sections[1].start = nm(11)).is_err());
     assert!(spoil(&|plan| plan.length_used = nm(21)).is_err());
@@ -201,25 +202,25 @@ fn the_checker_refuses_what_cannot_be_cut() {
     assert!(spoil(&|plan| drop(plan.rolls[0].sections.pop())).is_err());
 }
 
-/// Five rectangles about a square in the middle: no cut goes from edge to edge.
+/// Four rectangles around a square: no cut runs from edge to edge.
 #[test]
-fn the_checker_refuses_a_pinwheel() {
+fn the_checker_rejects_a_pinwheel() {
     let pieces = pieces(&[(2, 1, 2), (1, 2, 2), (1, 1, 1)], false);
     let places = [(0, 0, 2, 1, 0), (1, 2, 2, 1, 1), (2, 0, 1, 2, 2), (0, 1, 1, 2, 3), (1, 1, 1, 1, 4)];
-    let cut = |(start, edge, length, width, piece)| {
+    let placed = |(start, edge, length, width, piece)| {
         let [start, edge, length, width] = [start, edge, length, width].map(Length::from_nm);
-        Cut { piece, place: Place { start, edge, length, width }, turned: false }
+        PlacedPiece { piece, rectangle: Rectangle { start, edge, length, width }, turned: false }
     };
     let three = Length::from_nm(3);
-    let cuts = places.map(cut).to_vec();
-    let section = Section { start: Length::ZERO, length: three, cuts, offcuts: Vec::new() };
+    let placed = places.map(placed).to_vec();
+    let section = Section { start: Length::ZERO, length: three, pieces: placed, offcuts: Vec::new() };
     let rolls = vec![Roll { sections: vec![section] }];
     let pinwheel = Plan { rolls, length_used: three, length_bound: three, rolls_bound: 1 };
-    let refused = check(&pieces, &sheet(3, None), &pinwheel);
-    assert!(refused.unwrap_err().contains("come apart"));
+    let rejected = check(&pieces, &stock(3, None), &pinwheel);
+    assert!(rejected.unwrap_err().contains("do not separate"));
 }
 
-/// Pieces of a few sizes or of many, for a sheet 36 wide.
+/// Pieces of up to `most` sizes, for a roll 36 wide.
 fn some_pieces(most: usize) -> impl Strategy<Value = Vec<Piece>> {
     let sizes = prop::collection::vec((1..40_i64, 1..=36_i64, 1..5_u64), 1..most);
     (sizes, any::<bool>()).prop_map(|(sizes, turnable)| pieces(&sizes, turnable))
@@ -230,43 +231,43 @@ proptest! {
 
     #[test]
     fn every_plan_can_be_cut(pieces in some_pieces(24), roll in prop::option::of(40..200_i64)) {
-        planned(&pieces, &sheet(36, roll));
+        planned(&pieces, &stock(36, roll));
     }
 
     #[test]
     fn the_order_of_pieces_changes_no_length(pieces in some_pieces(12), seed in any::<u64>()) {
-        let sheet = sheet(36, Some(60));
-        let one = planned(&pieces, &sheet);
-        prop_assert_eq!(&one, &planned(&pieces, &sheet), "the same pieces, another plan");
+        let stock = stock(36, Some(60));
+        let one = planned(&pieces, &stock);
+        prop_assert_eq!(&one, &planned(&pieces, &stock), "the same pieces give another plan");
         let mut other = pieces.clone();
         for at in (1..other.len()).rev() {
             other.swap(at, (seed.rotate_left(at as u32) % (at as u64 + 1)) as usize);
         }
-        let other = planned(&other, &sheet);
+        let other = planned(&other, &stock);
         prop_assert_eq!((one.length_used, one.length_bound), (other.length_used, other.length_bound));
         prop_assert_eq!((one.rolls.len(), one.rolls_bound), (other.rolls.len(), other.rolls_bound));
     }
 
-    /// Sizes that have no step in common are rounded on the board; bound and plan stay on their sides.
+    /// Sizes without a common unit are rounded to cut positions; bound and plan stay valid.
     #[test]
-    fn sizes_without_a_common_step(
+    fn sizes_without_a_common_unit(
         sizes in prop::collection::vec((100_000..2_000_000_i64, 1..=3_600_000_i64, 1..3_u64), 1..12),
         turnable: bool,
     ) {
-        planned(&pieces(&sizes, turnable), &sheet(3_600_000, Some(9_000_000)));
+        planned(&pieces(&sizes, turnable), &stock(3_600_000, Some(9_000_000)));
     }
 
-    /// What many pieces are planned with, on so few that all plans can be tried.
+    /// The method for many pieces, on few enough that an exhaustive search gives the optimum.
     #[test]
     fn bound_and_plan_are_on_both_sides_of_the_optimum(pieces in some_pieces(4), roll in prop::option::of(40..80_i64)) {
-        let sheet = sheet(36, roll);
-        let (kinds, members) = kinds(&pieces, &sheet);
-        let wanted = counts(&members);
-        prop_assume!(super::exact::splits(&wanted) < 2_000);
-        let longest = roll.unwrap_or(i64::MAX);
-        let optimum = total_length(&exact(&kinds, &wanted, 36, longest));
-        let bound = length_bound(&kinds, &wanted, 36);
-        let used = total_length(&shortest(&kinds, &wanted, 36, longest, 0));
+        let stock = stock(36, roll);
+        let (items, members) = item_types(&pieces, &stock);
+        let demand = demand(&members);
+        prop_assume!(split_count(&demand) < 2_000);
+        let max_length = roll.unwrap_or(i64::MAX);
+        let optimum = total_length(&optimal_sections(&items, &demand, 36, max_length));
+        let bound = length_bound(&items, &demand, 36);
+        let used = total_length(&shortest_sections(&items, &demand, 36, max_length, 0));
         prop_assert!(bound <= optimum && optimum <= used, "{bound} ≤ {optimum} ≤ {used}");
     }
 }
