@@ -18,8 +18,16 @@ pub(in crate::cutting_stock) enum Rounding {
 pub(in crate::cutting_stock) struct CutPositions {
     positions: Vec<i64>,
     rounding: Rounding,
-    /// For positions `end ≥ cut`, at `end·(end + 1)/2 + cut`: the last position within what remains after the cut.
-    remainders: Vec<u32>,
+    remainders: Remainders,
+}
+
+/// How the position that remains after a cut is found.
+#[derive(Debug)]
+enum Remainders {
+    /// Positions in equal steps, of which `whole` fit on the side.
+    EqualSteps { whole: usize },
+    /// For a `cut` in the first half of the distance to `end`: entry `starts[end] + cut`, below `starts[end + 1]`.
+    Table { starts: Vec<usize>, entries: Vec<u32> },
 }
 
 impl CutPositions {
@@ -34,20 +42,13 @@ impl CutPositions {
         let mut sizes: Vec<i64> = sizes.filter(|&size| size <= limit).collect();
         sizes.sort_unstable();
         sizes.dedup();
-        let positions = sums(&sizes, limit, max_sums).unwrap_or_else(|| {
-            let step = limit / max_sums as i64 + 1;
-            (0..limit).step_by(step as usize).chain([limit]).collect()
-        });
-        let mut remainders = Vec::with_capacity(positions.len() * (positions.len() + 1) / 2);
-        for (end, &position) in positions.iter().enumerate() {
-            let mut remainder = end;
-            for &cut in &positions[..=end] {
-                while positions[remainder] > position - cut {
-                    remainder -= 1;
-                }
-                remainders.push(remainder as u32);
-            }
+        if let Some(positions) = sums(&sizes, limit, max_sums) {
+            let remainders = Remainders::table(&positions);
+            return CutPositions { positions, rounding, remainders };
         }
+        let step = limit / max_sums as i64 + 1;
+        let positions: Vec<i64> = (0..limit).step_by(step as usize).chain([limit]).collect();
+        let remainders = Remainders::EqualSteps { whole: (limit / step) as usize };
         CutPositions { positions, rounding, remainders }
     }
 
@@ -71,14 +72,48 @@ impl CutPositions {
         (end < self.positions.len()).then_some(end)
     }
 
-    /// Index of the last position in the first half of the distance to `end`. By symmetry no cut is needed beyond.
+    /// Whether a cut lies in the first half of the distance to `end`. By symmetry no cut is needed beyond.
+    pub(super) fn is_in_first_half(&self, cut: usize, end: usize) -> bool {
+        2 * self.positions[cut] <= self.positions[end]
+    }
+
+    /// Index of the last position in the first half of the distance to `end`.
     pub(super) fn half(&self, end: usize) -> usize {
         self.positions[..=end].partition_point(|&position| 2 * position <= self.positions[end]) - 1
     }
 
-    /// Index of the last position within what remains of the distance to `end` after a cut at `cut`.
+    /// Index of the last position within what remains of the distance to `end` after a cut at `cut`, which is not 0.
     pub(super) fn remainder(&self, end: usize, cut: usize) -> usize {
-        self.remainders[end * (end + 1) / 2 + cut] as usize
+        match &self.remainders {
+            // Up to `whole` the indices count steps. The end of the side may be one more, after a shorter step that no
+            // remainder can use.
+            Remainders::EqualSteps { whole } => end.min(*whole).saturating_sub(cut),
+            Remainders::Table { starts, entries } => match entries.get(starts[end] + cut) {
+                Some(&remainder) if starts[end] + cut < starts[end + 1] => remainder as usize,
+                _ => {
+                    let left = self.positions[end] - self.positions[cut];
+                    self.positions[..=end].partition_point(|&position| position <= left) - 1
+                }
+            },
+        }
+    }
+}
+
+impl Remainders {
+    fn table(positions: &[i64]) -> Remainders {
+        let mut starts = vec![0];
+        let mut entries = Vec::new();
+        for (end, &position) in positions.iter().enumerate() {
+            let mut remainder = end;
+            for &cut in positions.iter().take_while(|&&cut| 2 * cut <= position) {
+                while positions[remainder] > position - cut {
+                    remainder -= 1;
+                }
+                entries.push(remainder as u32);
+            }
+            starts.push(entries.len());
+        }
+        Remainders::Table { starts, entries }
     }
 }
 

@@ -81,32 +81,55 @@ impl Knapsack {
     }
 
     /// The greatest values at these prices, one per orientation.
+    ///
+    /// A cut is tried only at positions where the value rises. At any other position, the part before the cut is worth
+    /// no more than at the position before, and the part after it no less.
     pub(in crate::cutting_stock) fn solve(&self, prices: Vec<i64>) -> Solution<'_> {
         let (rows, columns) = (self.along.count(), self.across.count());
         let mut values = vec![0; rows * columns];
         for (&(i, j), &price) in self.ends.iter().zip(&prices) {
             values[i * columns + j] = values[i * columns + j].max(price);
         }
+        let mut rising_rows: Vec<usize> = Vec::new();
+        let mut rises = Vec::new();
         for i in 1..rows {
             let (before, row) = values.split_at_mut(i * columns);
             let (previous, row) = (&before[(i - 1) * columns..], &mut row[..columns]);
             row.iter_mut().zip(previous).for_each(|(value, &previous)| *value = (*value).max(previous));
-            for cut in 1..=self.along.half(i) {
+            for &cut in rising_rows.iter().take_while(|&&cut| self.along.is_in_first_half(cut, i)) {
                 let remainder = self.along.remainder(i, cut);
                 let (first, second) = (&before[cut * columns..], &before[remainder * columns..]);
                 for ((value, first), second) in row.iter_mut().zip(first).zip(second) {
                     *value = (*value).max(first + second);
                 }
             }
-            for j in 1..columns {
-                let mut value = row[j].max(row[j - 1]);
-                for cut in 1..=self.across.half(j) {
-                    value = value.max(row[cut] + row[self.across.remainder(j, cut)]);
-                }
-                row[j] = value;
+            self.cut_across(row, &mut rises);
+            if row != previous {
+                rising_rows.push(i);
             }
         }
         Solution { knapsack: self, prices, values }
+    }
+
+    /// Raises each value of a row to the greatest that cuts along the roll give; `rises` is scratch space.
+    fn cut_across(&self, row: &mut [i64], rises: &mut Vec<(usize, i64)>) {
+        rises.clear();
+        let mut in_first_half = 0;
+        for j in 1..row.len() {
+            let mut value = row[j].max(row[j - 1]);
+            while let Some(&(cut, _)) = rises.get(in_first_half)
+                && self.across.is_in_first_half(cut, j)
+            {
+                in_first_half += 1;
+            }
+            for &(cut, first) in &rises[..in_first_half] {
+                value = value.max(first + row[self.across.remainder(j, cut)]);
+            }
+            row[j] = value;
+            if value > row[j - 1] {
+                rises.push((j, value));
+            }
+        }
     }
 }
 
@@ -169,14 +192,14 @@ impl Solution<'_> {
             let (item, orientation) = orientations[index];
             return Some(Pattern::Item { item, orientation });
         }
-        if i > 0 && self.value(i - 1, j) == value {
-            return self.pattern_within(i - 1, j);
-        }
-        if j > 0 && self.value(i, j - 1) == value {
-            return self.pattern_within(i, j - 1);
-        }
+        // Shrink to the smallest rectangle of the same value. No single piece of that value fits there either.
+        let i = (0..i).rev().find(|&shorter| self.value(shorter, j) < value).map_or(0, |shorter| shorter + 1);
+        let row = &self.values[i * across.count()..=i * across.count() + j];
+        let j = row.partition_point(|&narrower| narrower < value);
+        // As in the solution, only cuts where the value rises can be the first that gives it.
         let cut = (1..=across.half(j))
-            .find(|&cut| self.value(i, cut) + self.value(i, across.remainder(j, cut)) == value);
+            .filter(|&cut| row[cut] > row[cut - 1])
+            .find(|&cut| row[cut] + row[across.remainder(j, cut)] == value);
         if let Some(cut) = cut {
             let beside = self.pattern_within(i, across.remainder(j, cut));
             return join(self.pattern_within(i, cut), beside, Pattern::across_roll);
