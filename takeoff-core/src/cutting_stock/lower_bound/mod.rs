@@ -27,8 +27,9 @@ type OrientationValues = Vec<Vec<i64>>;
 ///
 /// with the least `l·v` among a piece's orientations. This holds for any values: `V` comes exactly, in integers, from
 /// the knapsack, so nothing depends on floating point. Good values are the dual prices of the linear program over the
-/// sets of pieces that one line can meet (bar relaxation of strip packing; Scheithauer 1999). With the widths as values,
-/// the bound is at least area ÷ width.
+/// sets of pieces that one line can meet (bar relaxation of strip packing; Scheithauer 1999). The widths as values give
+/// area ÷ width or more, unless the knapsack rounds, which it does on a roll much wider than its pieces. So the bound by
+/// [area](area_bound) is taken on its own as well.
 ///
 /// No plan is shorter than its longest piece. Pieces pushed toward the start of the roll end at sums of their lengths,
 /// so the bound rises to the next such sum.
@@ -41,7 +42,7 @@ pub(super) fn length_bound(items: &[ItemType], demand: &[u64], width: i64) -> i6
     let values = [width_values(&bars), dual_values(items, &bars, demand, width)];
     let bounds = values.into_iter().map(|values| line_bound(items, &bars, demand, width, &values));
     let lengths = items.iter().map(least_length);
-    let bound = bounds.chain(lengths).max().unwrap_or(0);
+    let bound = bounds.chain(lengths).chain([area_bound(items, demand, width)]).max().unwrap_or(0);
     let sums = SubsetSums::new(&length_counts(items, demand), bound);
     sums.and_then(|sums| sums.at_least(bound)).unwrap_or(bound)
 }
@@ -62,6 +63,21 @@ fn length_counts(items: &[ItemType], demand: &[u64]) -> BTreeMap<i64, u64> {
     }
     counts.retain(|_, &mut count| count > 0);
     counts
+}
+
+/// Total area of the pieces ÷ width of the roll, rounded up.
+///
+/// # Proof
+///
+/// Sections are cut across the whole roll, so a plan uses an area of its length × the roll's width. Pieces lie within
+/// that area and do not overlap, and each has the same area in every orientation. Hence length × width is not less than
+/// the total area, and as the length is an integer, it is not less than the quotient rounded up. Laps between sheets are
+/// part of the pieces' sizes, and division into rolls takes no area away, so neither changes the bound.
+fn area_bound(items: &[ItemType], demand: &[u64], width: i64) -> i64 {
+    let item_area = |item: &ItemType| item.orientations.first().map_or(0, Orientation::area);
+    let area: i128 = items.iter().zip(demand).map(|(item, &count)| item_area(item) * i128::from(count)).sum();
+    let width = i128::from(width.max(1));
+    i64::try_from((area + width - 1) / width).unwrap_or(i64::MAX)
 }
 
 fn least_length(item: &ItemType) -> i64 {
