@@ -28,6 +28,7 @@
 pub mod api;
 pub mod compare;
 pub mod cuts;
+pub mod cutting_stock;
 pub mod deck;
 pub mod geometry;
 pub mod job;
@@ -42,7 +43,6 @@ pub mod profile;
 pub mod quantities;
 pub mod relocation;
 pub mod report;
-pub mod rolls;
 pub mod roof;
 pub mod screening;
 pub mod slope_takeoff;

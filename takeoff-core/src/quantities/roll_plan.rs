@@ -1,6 +1,6 @@
 //! Pieces of patches, and their cutting plan.
+use crate::cutting_stock::{OversizedPieces, Piece, Plan, RollStock, plan};
 use crate::model::Underlayment;
-use crate::rolls::{Misfit, Piece, Plan, Sheet, plan};
 use crate::slope_takeoff::SlopeTakeoff;
 use crate::units::Length;
 
@@ -101,7 +101,7 @@ fn stretches(length: Length, whole: Option<Length>, lap: Length) -> Vec<Length> 
 /// # Errors
 ///
 /// Places, in the list, of pieces that the sheet is too small for.
-pub fn roll_plan(sheet: &Underlayment, pieces: &[PatchPiece]) -> Result<Option<RollPlan>, Misfit> {
+pub fn roll_plan(sheet: &Underlayment, pieces: &[PatchPiece]) -> Result<Option<RollPlan>, OversizedPieces> {
     if pieces.is_empty() {
         return Ok(None);
     }
@@ -114,6 +114,6 @@ pub fn roll_plan(sheet: &Underlayment, pieces: &[PatchPiece]) -> Result<Option<R
             turnable: sheet.turnable,
         })
         .collect();
-    let plan = plan(&wanted, &Sheet { width: sheet.sheet_width, roll_length: sheet.roll_length })?;
+    let plan = plan(&wanted, &RollStock { width: sheet.sheet_width, roll_length: sheet.roll_length })?;
     Ok(Some(RollPlan { sheet: sheet.clone(), pieces: pieces.to_vec(), plan }))
 }

@@ -2,8 +2,8 @@
 use schemars::JsonSchema;
 use serde::Serialize;
 
+use crate::cutting_stock::{PlacedPiece, Rectangle};
 use crate::quantities::{self, PatchPiece};
-use crate::rolls::{Cut, Place};
 use crate::units::Length;
 /// How the patches of one underlayment are cut from rolls.
 #[derive(Clone, Debug, Serialize, JsonSchema)]
@@ -135,9 +135,12 @@ impl From<&quantities::RollPlan> for RollPlan {
                     start_mm: of.start.mm(),
                     length_mm: of.length.mm(),
                 });
-                let cut = |cut: &Cut| PieceCut::new(number, section, &pieces[cut.piece], cut);
-                document.pieces.extend(of.cuts.iter().map(cut));
-                document.offcuts.extend(of.offcuts.iter().map(|place| Offcut::new(number, section, place)));
+                let cut =
+                    |placed: &PlacedPiece| PieceCut::new(number, section, &pieces[placed.piece], placed);
+                document.pieces.extend(of.pieces.iter().map(cut));
+                document
+                    .offcuts
+                    .extend(of.offcuts.iter().map(|rectangle| Offcut::new(number, section, rectangle)));
             }
         }
         document.offcuts_mm2 =
@@ -147,8 +150,8 @@ impl From<&quantities::RollPlan> for RollPlan {
 }
 
 impl PieceCut {
-    fn new(roll: u64, section: u64, piece: &PatchPiece, cut: &Cut) -> PieceCut {
-        let [start_mm, edge_mm, length_mm, width_mm] = mm(&cut.place);
+    fn new(roll: u64, section: u64, piece: &PatchPiece, placed: &PlacedPiece) -> PieceCut {
+        let [start_mm, edge_mm, length_mm, width_mm] = mm(&placed.rectangle);
         PieceCut {
             roll,
             section,
@@ -160,18 +163,18 @@ impl PieceCut {
             edge_mm,
             length_mm,
             width_mm,
-            turned: cut.turned,
+            turned: placed.turned,
         }
     }
 }
 
 impl Offcut {
-    fn new(roll: u64, section: u64, place: &Place) -> Offcut {
-        let [start_mm, edge_mm, length_mm, width_mm] = mm(place);
+    fn new(roll: u64, section: u64, rectangle: &Rectangle) -> Offcut {
+        let [start_mm, edge_mm, length_mm, width_mm] = mm(rectangle);
         Offcut { roll, section, start_mm, edge_mm, length_mm, width_mm }
     }
 }
 
-fn mm(place: &Place) -> [f64; 4] {
-    [place.start, place.edge, place.length, place.width].map(Length::mm)
+fn mm(rectangle: &Rectangle) -> [f64; 4] {
+    [rectangle.start, rectangle.edge, rectangle.length, rectangle.width].map(Length::mm)
 }

@@ -12,12 +12,12 @@ from conftest import ROOT
 from scipy.optimize import LinearConstraint, linprog, milp
 
 INSTANCES = 500
-SHEET = 36.0
+ROLL_WIDTH = 36.0
 EXAMPLE = json.loads((ROOT / "takeoff-core/src/job/example.json").read_text())
 
 
 def job(rng: random.Random) -> tilepost.Job:
-    """A roof with two to seven patches of their own sizes, too far apart to be linked."""
+    """A roof with two to seven patches, each of its own size, too far apart to merge."""
     document = json.loads(json.dumps(EXAMPLE))
     slope = document["slopes"][0]
     slope |= {"outline": [["0", "0"], ["60 ft", "0"], ["60 ft", "20 ft"], ["0", "20 ft"]], "edges": ["eave", "rake", "ridge", "rake"]}
@@ -34,10 +34,10 @@ def job(rng: random.Random) -> tilepost.Job:
     return tilepost.Job.from_dict(document)
 
 
-def least_in_shelves(along: np.ndarray, across: np.ndarray) -> float:
-    """The least length in sections that are cut once lengthwise, piece beside piece.
+def optimal_shelf_length(along: np.ndarray, across: np.ndarray) -> float:
+    """Least length of shelves: sections with one row of pieces, side by side across the roll.
 
-    A section is as long as the piece that begins it (Lodi, Martello and Vigo's model of level packing).
+    The longest piece of a shelf sets its length (Lodi, Martello and Vigo's model of level packing).
     """
     n = len(along)
     pairs = [(i, j) for i in range(n) for j in range(n) if i != j and (along[j], j) < (along[i], i)]
@@ -45,7 +45,7 @@ def least_in_shelves(along: np.ndarray, across: np.ndarray) -> float:
     once, room = np.zeros((n, len(cost))), np.zeros((n, len(cost)))
     for j in range(n):
         once[j, j] = 1
-        room[j, j] = across[j] - SHEET
+        room[j, j] = across[j] - ROLL_WIDTH
     for column, (i, j) in enumerate(pairs, start=n):
         once[j, column] = 1
         room[i, column] = across[j]
@@ -55,11 +55,11 @@ def least_in_shelves(along: np.ndarray, across: np.ndarray) -> float:
     return solved.fun
 
 
-def least_of_lines(along: np.ndarray, across: np.ndarray) -> float:
-    """A length below which no plan goes: lines across the sheet, each meeting pieces that fit beside each other."""
+def line_bound(along: np.ndarray, across: np.ndarray) -> float:
+    """Lower bound on the length of any plan: a line across the roll meets only pieces that fit side by side."""
     n = len(along)
     sets = (subset for size in range(1, n + 1) for subset in itertools.combinations(range(n), size))
-    fitting = [subset for subset in sets if across[list(subset)].sum() <= SHEET + 1e-9]
+    fitting = [subset for subset in sets if across[list(subset)].sum() <= ROLL_WIDTH + 1e-9]
     meets = np.array([[piece in subset for subset in fitting] for piece in range(n)], float)
     solved = linprog(np.ones(len(fitting)), A_ub=-meets, b_ub=-along)
     assert solved.success
@@ -74,10 +74,10 @@ def test_plans_lie_between_a_bound_and_an_optimum_of_a_solver() -> None:
         along = np.array([piece["length_mm"] for piece in plan["pieces"]]) / 25.4
         across = np.array([piece["width_mm"] for piece in plan["pieces"]]) / 25.4
         used, bound = plan["length_used_mm"] / 25.4, plan["length_bound_mm"] / 25.4
-        shelves, lines = least_in_shelves(along, across), least_of_lines(along, across)
-        assert lines - 1e-6 <= used <= shelves + 1e-6, "few pieces are planned at least as well as in shelves"
-        assert bound <= min(used, shelves) + 1e-6, "what can be cut disproves no bound"
+        shelves, lines = optimal_shelf_length(along, across), line_bound(along, across)
+        assert lines - 1e-6 <= used <= shelves + 1e-6, "a plan of few pieces is no longer than shelves"
+        assert bound <= min(used, shelves) + 1e-6, "the bound is not above a feasible length"
         gaps.append(used / bound - 1)
         better += shelves < along.sum() - 1e-6
-    assert better > INSTANCES / 10, f"in {better} plans pieces lie side by side"
-    assert np.mean(gaps) < 0.01, "the bound is near what is used"
+    assert better > INSTANCES / 10, f"pieces lie side by side in {better} plans"
+    assert np.mean(gaps) < 0.01, "the bound is close to the length used"
