@@ -1,6 +1,7 @@
 //! What an opening does to the tiles it meets: the heart of the takeoff.
 mod breach;
 mod judge;
+mod merged;
 mod opening;
 mod removed;
 mod shape;
@@ -11,7 +12,8 @@ mod tests;
 
 pub use breach::Breach;
 pub use judge::{Footprint, Judged, each_met, judge, judge_together};
+pub(crate) use merged::{FewRects, Merged, merged_without_each};
 pub use opening::{Opening, opening_of, openings_of};
 pub use removed::{Removed, removed};
 pub use shape::Shape;
-pub use slope_cut::{SlopeCut, cuts_of, each_cut};
+pub use slope_cut::{SlopeCut, cuts_of, cuts_of_each, each_cut};

@@ -9,7 +9,7 @@ use crate::deck::{
 };
 use crate::geometry::{Point, Polygon, Rect, grid, half, to_mm};
 use crate::job::{Assembly, Job, Post, SlopePoint};
-use crate::place::{Mover, State, Tally};
+use crate::place::{Mover, Partners, State, Tally};
 use crate::slope::Site;
 use crate::takeoff::{CutKind, Situation};
 use crate::units::Length;
@@ -61,7 +61,7 @@ impl<'a> Trial<'a> {
         let opening: Opening = opening_of(assembly, site.slope);
         Trial {
             site,
-            mover: Mover { site, assembly, opening, partners: Vec::new() },
+            mover: Mover { site, assembly, opening, partners: Partners::default() },
             rates: Rates::of(job, site.slope, assembly),
             marks: Marks::of(job.display),
             assembly: assembly.clone(),

@@ -2,6 +2,7 @@
 mod margin;
 mod nearest;
 mod neighbours;
+mod partners;
 mod state;
 #[cfg(test)]
 mod tests;
@@ -9,7 +10,8 @@ mod thresholds;
 
 pub use margin::{Margins, Others, margins};
 pub use nearest::{Better, nearest};
-pub use neighbours::{Neighbours, partners_of};
+pub use neighbours::Neighbours;
+pub use partners::{Crowd, Partners};
 pub(crate) use state::Tally;
 pub use state::{Mover, State};
 pub(crate) use thresholds::{Axis, thresholds};

@@ -1,9 +1,9 @@
 //! What the takeoff says about one post.
 use crate::cuts::{Opening as PostOpening, SlopeCut};
 use crate::deck::{Method, Patches, TopFlashingCheck, deck_work, height_stack, support};
-use crate::geometry::{Ellipse, Point, grid, to_mm};
+use crate::geometry::{Ellipse, Point, to_mm};
 use crate::job::Display;
-use crate::place::{Margins, Mover, Neighbours, Others, Tally, margins, nearest, partners_of};
+use crate::place::{Crowd, Margins, Mover, Neighbours, Others, Tally, margins, nearest};
 use crate::slope::{Frame, Site, tile_name};
 use crate::units::Length;
 
@@ -16,11 +16,12 @@ pub(super) struct Context<'a> {
     pub(super) openings: &'a [PostOpening],
     pub(super) ellipses: &'a [Ellipse],
     pub(super) neighbours: Neighbours,
+    pub(super) crowd: Crowd<'a>,
     pub(super) methods: &'a [Method],
     pub(super) patches: &'a Patches,
     pub(super) cuts: &'a [SlopeCut],
     /// Of each post, the places of its cuts in the list.
-    pub(super) cuts_of_post: Vec<Vec<usize>>,
+    pub(super) cuts_of_post: &'a [Vec<usize>],
     pub(super) frame: Option<Frame>,
 }
 
@@ -37,9 +38,9 @@ pub(super) fn post_row(context: &Context, i: usize) -> PostTakeoff {
         site,
         assembly: &post.assembly,
         opening: context.openings[i],
-        partners: partners_of(ellipses, neighbours, i, grid(site.practice.least_web)),
+        partners: context.crowd.partners_of(i, neighbours, &ellipse.bounds()),
     };
-    let others = Others { neighbours, openings: ellipses, post: i };
+    let others = Others { neighbours, post: i };
     let patch = context.patches.of_post[i].map(|patch| context.patches.patches[patch].name.clone());
 
     PostTakeoff {
