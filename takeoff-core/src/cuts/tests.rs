@@ -349,3 +349,21 @@ proptest! {
         }
     }
 }
+
+/// A triangle cut from a tile by a hip at 45°, with a disc in line with the joint on its left, centred on the corner where the two
+/// meet: an eighth of the disc goes, along an eighth of its circle. The hip's and the joint's ends there are a rounding apart.
+#[test]
+fn a_cut_in_line_with_a_joint_beside_a_hip_is_sawn_once() {
+    let mm = 2_000_000;
+    let ring = vec![Point::new(0, 0), Point::new(176 * mm, 0), Point::new(0, 176 * mm)];
+    let footprint = Footprint::Edge { polygon: Polygon::new(vec![ring]), number: None };
+    let disc = Ellipse { centre: Point::new(0, 176 * mm), a: 33 * mm / 2, b: 33 * mm / 2 };
+    let judged = judged(footprint, Shape::Ellipse(disc), grid(len("1 in"))).unwrap();
+    assert_eq!(
+        (judged.kind(), judged.open_to(&TILE)),
+        (CutKind::Corner, vec![TileSide::Left, TileSide::FieldEdge])
+    );
+    let gone = removed(&judged);
+    assert!((gone.path_mm - PI * 16.5 / 4.0).abs() < 1e-9, "{gone:?}");
+    assert!((gone.area_mm2 - PI * 16.5 * 16.5 / 8.0).abs() < 1e-9 * PI * 16.5 * 16.5, "{gone:?}");
+}
