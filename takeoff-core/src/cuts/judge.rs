@@ -1,6 +1,8 @@
 //! Which tiles an opening cuts, and how.
+use std::collections::BTreeMap;
+
 use super::breach::side_of;
-use super::{Breach, CutKind, Shape, TileSide};
+use super::{Breach, CutKind, Merged, Shape, TileSide};
 use crate::geometry::{Ellipse, Polygon, Rect, Segment};
 use crate::roof::{Field, TileGrid, TileId};
 
@@ -141,28 +143,23 @@ pub fn judge(grid: &TileGrid, field: &Field, shape: Shape, web: i64, mut found: 
 }
 
 /// What several openings do to one piece of tile: those whose bounding rectangles are nearer than the web in
-/// both `u` and `v` are judged as one opening, the bounding rectangle of both, and so on.
+/// both `u` and `v` are judged as one opening, the bounding rectangle of both, and so on ([`Merged`]).
 ///
-/// Gives each group's members (indices into `openings`) and shape.
+/// Gives each group's members (ascending indices into `openings`) and shape, in the order of their first members.
 pub fn judge_together(openings: &[Ellipse], web: i64) -> Vec<(Vec<usize>, Shape)> {
-    let mut groups: Vec<(Vec<usize>, Rect)> =
-        openings.iter().enumerate().map(|(i, ellipse)| (vec![i], ellipse.bounds())).collect();
-    while let Some((i, j)) = near_pair(&groups, web) {
-        let (members, rect) = groups.remove(j);
-        groups[i].0.extend(members);
-        groups[i].0.sort_unstable();
-        groups[i].1 = groups[i].1.union(&rect);
+    let merged = Merged::new(openings.iter().map(Ellipse::bounds), web);
+    let mut members: BTreeMap<Rect, Vec<usize>> = BTreeMap::new();
+    for (i, opening) in openings.iter().enumerate() {
+        let around = merged.around(opening.centre).unwrap_or(opening.bounds());
+        members.entry(around).or_default().push(i);
     }
+    let mut groups: Vec<(Rect, Vec<usize>)> = members.into_iter().collect();
+    groups.sort_unstable_by_key(|(_, members)| members.first().copied());
     groups
         .into_iter()
-        .map(|(members, rect)| match members[..] {
+        .map(|(rect, members)| match members[..] {
             [only] => (members, Shape::Ellipse(openings[only])),
             _ => (members, Shape::Rect(rect)),
         })
         .collect()
-}
-
-fn near_pair(groups: &[(Vec<usize>, Rect)], web: i64) -> Option<(usize, usize)> {
-    let pairs = (0..groups.len()).flat_map(|i| (i + 1..groups.len()).map(move |j| (i, j)));
-    pairs.into_iter().find(|&(i, j)| groups[i].1.nearer_than(&groups[j].1, web))
 }

@@ -2,6 +2,7 @@
 mod breach;
 mod judge;
 mod kind;
+mod merged;
 mod opening;
 mod removed;
 mod shape;
@@ -13,7 +14,8 @@ mod tests;
 pub use breach::Breach;
 pub use judge::{Footprint, Judged, each_met, judge, judge_together};
 pub use kind::{CutKind, TileSide};
+pub(crate) use merged::{FewRects, Merged, merged_without_each};
 pub use opening::{Opening, opening_of, openings_of};
 pub use removed::{Removed, removed};
 pub use shape::Shape;
-pub use slope_cut::{SlopeCut, cuts_of, each_cut};
+pub use slope_cut::{SlopeCut, cuts_of, cuts_of_each, each_cut};

@@ -24,6 +24,15 @@ pub fn cuts_of(site: &Site, openings: &[Ellipse]) -> Vec<SlopeCut> {
     cuts
 }
 
+/// The cuts of each post, as ascending places in the list of a slope's cuts.
+pub fn cuts_of_each(cuts: &[SlopeCut], posts: usize) -> Vec<Vec<usize>> {
+    let mut of_each = vec![Vec::new(); posts];
+    for (place, cut) in cuts.iter().enumerate() {
+        cut.posts.iter().for_each(|&post| of_each[post].push(place));
+    }
+    of_each
+}
+
 /// Calls `found` with each cut of a slope, in the order of [`cuts_of`]: for a field so large that the cuts are not
 /// wanted all at once.
 pub fn each_cut(site: &Site, openings: &[Ellipse], mut found: impl FnMut(SlopeCut)) {

@@ -259,7 +259,9 @@ impl Outline {
         }
         stops.retain(|&x| least <= x && x <= greatest);
         stops.sort_by(f64::total_cmp);
-        stops.dedup();
+        // One place computed in two ways is two stops a rounding apart, with a slab between them that has no middle.
+        let rounding = 16.0 * f64::EPSILON * greatest.max(-least);
+        stops.dedup_by(|next, kept| *next - *kept <= rounding);
         stops
     }
 

@@ -288,3 +288,82 @@ fn rays_of_a_slanted_edge() {
     let gone = removed(&judged);
     assert!((gone.area_mm2 - PI * 200.0).abs() < 1e-9 && (gone.path_mm - PI * 20.0).abs() < 1e-9, "{gone:?}");
 }
+
+/// Merging as the rule is written: of all pairs the first that is nearer becomes one, from the start each time.
+fn merged_pair_by_pair(openings: &[Ellipse], web: i64) -> Vec<(Vec<usize>, Rect)> {
+    let alone = openings.iter().enumerate();
+    let mut groups: Vec<(Vec<usize>, Rect)> = alone.map(|(i, opening)| (vec![i], opening.bounds())).collect();
+    let near = |groups: &[(Vec<usize>, Rect)]| {
+        let mut pairs = (0..groups.len()).flat_map(|i| (i + 1..groups.len()).map(move |j| (i, j)));
+        pairs.find(|&(i, j)| groups[i].1.nearer_than(&groups[j].1, web))
+    };
+    while let Some((i, j)) = near(&groups) {
+        let (members, rect) = groups.remove(j);
+        groups[i].0.extend(members);
+        groups[i].0.sort_unstable();
+        groups[i].1 = groups[i].1.union(&rect);
+    }
+    groups
+}
+
+fn openings() -> impl Strategy<Value = Vec<Ellipse>> {
+    let opening = (-60i64..60, -60i64..60, 1i64..9, 1i64..9).prop_map(|(u, v, a, b)| Ellipse {
+        centre: Point::new(u, v),
+        a,
+        b,
+    });
+    prop::collection::vec(opening, 0..24)
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(3000))]
+
+    /// Merged by look-ups as pair by pair, whatever the order of the openings.
+    #[test]
+    fn merged_as_pair_by_pair(openings in openings(), web in 0i64..12, turn in 0usize..24) {
+        let together = |openings: &[Ellipse]| -> Vec<(Vec<usize>, Rect)> {
+            let groups = judge_together(openings, web);
+            groups.into_iter().map(|(members, shape)| (members, shape.bounds())).collect()
+        };
+        prop_assert_eq!(together(&openings), merged_pair_by_pair(&openings, web));
+        let rects = |groups: Vec<(Vec<usize>, Rect)>| {
+            let mut rects: Vec<Rect> = groups.into_iter().map(|group| group.1).collect();
+            rects.sort_unstable();
+            rects
+        };
+        let mut turned = openings.clone();
+        turned.rotate_left(turn % openings.len().max(1));
+        prop_assert_eq!(rects(together(&turned)), rects(together(&openings)));
+    }
+
+    /// What is left without each of the rectangles is what is left when the others alone are merged.
+    #[test]
+    fn merged_without_each_one(openings in openings(), web in 0i64..12) {
+        let rects: Vec<Rect> = openings.iter().map(Ellipse::bounds).collect();
+        for (left_out, without) in merged_without_each(&rects, web).into_iter().enumerate() {
+            let mut others = openings.clone();
+            others.remove(left_out);
+            let mut expected: Vec<Rect> = merged_pair_by_pair(&others, web).into_iter().map(|group| group.1).collect();
+            expected.sort_unstable();
+            prop_assert_eq!(without.to_vec(), expected);
+        }
+    }
+}
+
+/// A triangle cut from a tile by a hip at 45°, with a disc in line with the joint on its left, centred on the corner where the two
+/// meet: an eighth of the disc goes, along an eighth of its circle. The hip's and the joint's ends there are a rounding apart.
+#[test]
+fn a_cut_in_line_with_a_joint_beside_a_hip_is_sawn_once() {
+    let mm = 2_000_000;
+    let ring = vec![Point::new(0, 0), Point::new(176 * mm, 0), Point::new(0, 176 * mm)];
+    let footprint = Footprint::Edge { polygon: Polygon::new(vec![ring]), number: None };
+    let disc = Ellipse { centre: Point::new(0, 176 * mm), a: 33 * mm / 2, b: 33 * mm / 2 };
+    let judged = judged(footprint, Shape::Ellipse(disc), grid(len("1 in"))).unwrap();
+    assert_eq!(
+        (judged.kind(), judged.open_to(&TILE)),
+        (CutKind::Corner, vec![TileSide::Left, TileSide::FieldEdge])
+    );
+    let gone = removed(&judged);
+    assert!((gone.path_mm - PI * 16.5 / 4.0).abs() < 1e-9, "{gone:?}");
+    assert!((gone.area_mm2 - PI * 16.5 * 16.5 / 8.0).abs() < 1e-9 * PI * 16.5 * 16.5, "{gone:?}");
+}

@@ -1,42 +1,34 @@
 //! Things linked two by two, gathered into chains.
+use rstar::primitives::GeomWithData;
+use rstar::{AABB, RTree};
 
-/// Chains of linked things (a forest with path halving).
-pub(super) struct Chains {
-    parent: Vec<usize>,
-}
-
-impl Chains {
-    /// So many things, none of them linked.
-    pub(super) fn of(things: usize) -> Chains {
-        Chains { parent: (0..things).collect() }
-    }
-
-    /// Links two things, and with them their chains. The first thing of a chain stands for it.
-    pub(super) fn link(&mut self, a: usize, b: usize) {
-        let (a, b) = (self.first_of(a), self.first_of(b));
-        self.parent[a.max(b)] = a.min(b);
-    }
-
-    /// The chains, each in ascending order, in the order of their first members.
-    pub(super) fn members(mut self) -> Vec<Vec<usize>> {
-        let mut chains: Vec<Vec<usize>> = Vec::new();
-        let mut place = vec![0; self.parent.len()];
-        for thing in 0..self.parent.len() {
-            let first = self.first_of(thing);
-            if first == thing {
-                place[thing] = chains.len();
-                chains.push(Vec::new());
+/// Chains of linked things, each in ascending order, in the order of their first members.
+///
+/// A thing is a point of `N` coordinates, and all that are linked to it lie in its boxes. A thing leaves the tree when it is
+/// first found, so that no link is followed twice: `n log n` for `n` things, however many links there are.
+pub(super) fn chains<const N: usize>(
+    places: &[[f64; N]],
+    boxes: impl Fn(usize) -> Vec<AABB<[f64; N]>>,
+) -> Vec<Vec<usize>> {
+    let numbered = places.iter().enumerate().map(|(thing, place)| GeomWithData::new(*place, thing));
+    let mut tree = RTree::bulk_load(numbered.collect());
+    let mut found = vec![false; places.len()];
+    let mut chains = Vec::new();
+    for first in 0..places.len() {
+        if std::mem::replace(&mut found[first], true) {
+            continue;
+        }
+        let mut chain = vec![first];
+        let mut next = 0;
+        while let Some(&thing) = chain.get(next) {
+            for linked in boxes(thing) {
+                let linked = tree.drain_in_envelope(linked).map(|linked| linked.data);
+                chain.extend(linked.filter(|&linked| !std::mem::replace(&mut found[linked], true)));
             }
-            chains[place[first]].push(thing);
+            next += 1;
         }
-        chains
+        chain.sort_unstable();
+        chains.push(chain);
     }
-
-    fn first_of(&mut self, mut thing: usize) -> usize {
-        while self.parent[thing] != thing {
-            self.parent[thing] = self.parent[self.parent[thing]];
-            thing = self.parent[thing];
-        }
-        thing
-    }
+    chains
 }

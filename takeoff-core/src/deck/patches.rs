@@ -1,7 +1,10 @@
 //! Patches over deck flashings: which posts share one, and what each takes.
 use std::fmt;
 
-use super::chains::Chains;
+use rstar::primitives::{GeomWithData, Rectangle};
+use rstar::{AABB, RTree, RTreeObject};
+
+use super::chains::chains;
 use super::codes::NO_LAP_LINE_ABOVE;
 use super::zone::{flashing, own_patch};
 use super::{Method, each_meeting_pair};
@@ -83,20 +86,37 @@ pub fn patches_without_lap_line(posts: &[Post], methods: &[Method]) -> Vec<Probl
 }
 
 /// Chains of linked patches, as places in `own`.
+///
+/// Patches up to one lap line end at one height, so that their rectangles meet where they overlap along the eave. Cones
+/// near enough by the larger radius are near enough by one of the two: one lies in the other's range.
 fn chained(site: &Site, methods: &[Method], own: &[(usize, Rect)]) -> Vec<Vec<usize>> {
-    let rects: Vec<Rect> = own.iter().map(|&(_, rect)| rect).collect();
     let drain = grid(site.practice.drain);
-    let mut chains = Chains::of(own.len());
-    each_meeting_pair(&rects, |a, b| {
-        let (post_a, post_b) = (own[a].0, own[b].0);
-        let same_line = methods[post_a].line().is_some() && methods[post_a].line() == methods[post_b].line();
-        let [cone_a, cone_b] = [post_a, post_b].map(|post| cone(&site.slope.posts[post]));
-        let apart = (cone_a.centre.v - cone_b.centre.v).abs();
-        if same_line && apart <= cone_a.b.max(cone_b.b) + drain {
-            chains.link(a, b);
+    // Left and right side, the cone's height, its range up and down, the lap line. What is linked to none has no line.
+    let place = |&(post, ref rect): &(usize, Rect)| {
+        let cone = cone(&site.slope.posts[post]);
+        let (v, range) = (cone.centre.v, cone.b + drain);
+        let line = methods[post].line().filter(|_| !rect.is_empty());
+        let place = [rect.left, rect.right, v, v - range, v + range].map(|steps| steps as f64);
+        let [left, right, v, from, to] = place;
+        [left, right, v, from, to, line.map_or(f64::NEG_INFINITY, |line| line as f64)]
+    };
+    let places: Vec<[f64; 6]> = own.iter().map(place).collect();
+    chains(&places, |patch| {
+        let [left, right, v, from, to, line] = places[patch];
+        if line.is_infinite() {
+            return Vec::new();
         }
-    });
-    chains.members()
+        let (least, greatest) = (f64::NEG_INFINITY, f64::INFINITY);
+        let in_own_range = (
+            [least, left + 1.0, from, least, least, line],
+            [right - 1.0, greatest, to, greatest, greatest, line],
+        );
+        let in_theirs = (
+            [least, left + 1.0, least, least, v, line],
+            [right - 1.0, greatest, greatest, v, greatest, line],
+        );
+        [in_own_range, in_theirs].map(|(low, high)| AABB::from_corners(low, high)).to_vec()
+    })
 }
 
 /// One patch, before it is known what it meets.
@@ -146,18 +166,17 @@ fn lay_over_each_other(patches: &mut [Patch], bounds: &[Rect]) {
 
 /// Cuts every patch round the cones of other posts that meet it.
 fn cut_round_others(patches: &mut [Patch], bounds: &[Rect], posts: &[Post], of_post: &[Option<PatchId>]) {
-    let cones = posts.iter().map(|post| cone(post).bounds());
-    let both: Vec<Rect> = bounds.iter().copied().chain(cones).collect();
+    let cones = posts.iter().map(cone).enumerate();
+    let cones =
+        RTree::bulk_load(cones.map(|(post, cone)| GeomWithData::new(box_of(&cone.bounds()), post)).collect());
     let mut pairs = Vec::new();
-    each_meeting_pair(&both, |patch, other| {
-        let Some(post) = other.checked_sub(bounds.len()) else { return };
-        if patch < bounds.len()
-            && of_post[post] != Some(PatchId::new(patch))
-            && cone(&posts[post]).meets_rect(&both[patch])
-        {
-            pairs.push((patch, post));
-        }
-    });
+    for (patch, bounds) in bounds.iter().enumerate() {
+        let near = cones.locate_in_envelope_intersecting(&box_of(bounds).envelope()).map(|found| found.data);
+        let others = near.filter(|&post| {
+            of_post[post] != Some(PatchId::new(patch)) && cone(&posts[post]).meets_rect(bounds)
+        });
+        pairs.extend(others.map(|post| (patch, post)));
+    }
     pairs.sort_unstable();
     for (patch, post) in pairs {
         patches[patch].cut_round.push(PostId::new(post));
@@ -168,6 +187,11 @@ fn cut_round_others(patches: &mut [Patch], bounds: &[Rect], posts: &[Post], of_p
 fn cone(post: &Post) -> Ellipse {
     let radius = half(post.assembly.deck_flashing.cone_diameter);
     Ellipse { centre: Point::from(post.at), a: radius, b: radius }
+}
+
+/// Grid steps are exact as `f64` within the limits (±4·10¹³ is below 2⁵³).
+fn box_of(rect: &Rect) -> Rectangle<[f64; 2]> {
+    Rectangle::from_corners([rect.left as f64, rect.lower as f64], [rect.right as f64, rect.upper as f64])
 }
 
 fn bounding(rects: impl Iterator<Item = Rect>) -> Rect {

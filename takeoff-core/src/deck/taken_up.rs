@@ -62,11 +62,13 @@ pub fn taken_up(site: &Site, zones: &[Rect], openings: &[Ellipse], cuts: &[Slope
     let is_removed =
         |tile, piece| removed.binary_search_by_key(&(tile, piece), |taken| (taken.tile, taken.piece)).is_ok();
     let mut reasons = Vec::with_capacity(removed.len() * 2);
-    for taken in &removed {
-        lying_on(site, taken, |tile, piece| {
+    for (taken, last_courses) in removed.iter().zip(last_courses(site, &removed)) {
+        let last = last_courses.iter().copied().max().unwrap_or(0);
+        lying_on(site, taken, last, |tile, piece| {
             if !is_removed(tile, piece) {
                 let class = TileClass::Loosened;
-                reasons.extend(taken.posts.iter().map(|&post| Reason { tile, piece, class, post }));
+                let posts = taken.posts.iter().zip(&last_courses).filter(|(_, last)| tile.course <= **last);
+                reasons.extend(posts.map(|(&post, _)| Reason { tile, piece, class, post }));
             }
         });
     }
@@ -161,12 +163,42 @@ fn in_zone(site: &Site, zone: &Rect, mut found: impl FnMut(TileId, Option<u16>))
     }
 }
 
-/// Calls `found` with every tile or piece that lies directly on a tile or piece.
-fn lying_on(site: &Site, taken: &Taken, mut found: impl FnMut(TileId, Option<u16>)) {
+/// Of each removed tile and each of its posts, the last course in which to look for tiles on it.
+///
+/// The next tile straight above that is removed for the same post, if it is whole or one piece, lies under all that lies on the
+/// lower one in the courses beyond it: whatever of a higher tile meets the lower one also meets it. So long tiles laid at a small
+/// exposure are looked at once each and not once for each tile below.
+fn last_courses(site: &Site, removed: &[Taken]) -> Vec<Vec<u32>> {
+    let mut last: Vec<Vec<u32>> = removed.iter().map(|taken| vec![u32::MAX; taken.posts.len()]).collect();
+    let mut stacks: Vec<(i64, Part, usize, u32, usize, usize)> = Vec::new();
+    for (i, taken) in removed.iter().enumerate() {
+        let TileId { course, part, .. } = taken.tile;
+        let left = site.grid.footprint(taken.tile).left;
+        stacks.extend(taken.posts.iter().zip(0..).map(|(&post, j)| (left, part, post, course, i, j)));
+    }
+    stacks.sort_unstable();
+    for stack in stacks.chunk_by(|a, b| (a.0, a.1, a.2) == (b.0, b.1, b.2)) {
+        let mut next_whole = u32::MAX;
+        for of_course in stack.chunk_by(|a, b| a.3 == b.3).rev() {
+            for &(.., i, j) in of_course {
+                last[i][j] = next_whole;
+            }
+            if let [(.., course, i, _)] = *of_course
+                && removed[i].piece.is_none()
+            {
+                next_whole = course;
+            }
+        }
+    }
+    last
+}
+
+/// Calls `found` with every tile or piece that lies directly on a tile or piece, up to the course `last`.
+fn lying_on(site: &Site, taken: &Taken, last: u32, mut found: impl FnMut(TileId, Option<u16>)) {
     let own = site.grid.footprint(taken.tile);
     let all_whole = site.field.covers(&site.grid.reach(&own));
     let own_whole = all_whole || site.field.covers(&own);
-    for (tile, rect) in site.grid.lying_on(taken.tile) {
+    for (tile, rect) in site.grid.lying_on(taken.tile).take_while(|(tile, _)| tile.course <= last) {
         if all_whole || (own_whole && site.field.covers(&rect)) {
             found(tile, None);
             continue;

@@ -13,7 +13,7 @@ use crate::deck::{
 };
 use crate::geometry::{Point, Polygon, Rect, SlopePoint, grid, half, to_mm};
 use crate::model::{Assembly, Job, Post};
-use crate::relocation::{Mover, Situation, State, Tally};
+use crate::relocation::{Mover, Partners, Situation, State, Tally};
 use crate::roof::Site;
 use crate::units::Length;
 
@@ -59,7 +59,7 @@ impl<'a> Trial<'a> {
         let opening: Opening = opening_of(assembly, site.slope);
         Trial {
             site,
-            mover: Mover { site, assembly, opening, partners: Vec::new() },
+            mover: Mover { site, assembly, opening, partners: Partners::default() },
             rates: Rates::of(job, site.slope, assembly),
             marks: Marks::of(job.display),
             assembly: assembly.clone(),

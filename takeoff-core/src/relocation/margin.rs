@@ -1,5 +1,5 @@
 //! A post's margin: how far it may land off its place before anything changes.
-use crate::geometry::{Ellipse, Point, Rect, grid, whole};
+use crate::geometry::{Point, Rect, grid, whole};
 use crate::units::Length;
 
 use super::thresholds::{Axis, thresholds};
@@ -45,16 +45,14 @@ pub fn margins(mover: &Mover, at: Point, others: &Others) -> Margins {
 pub struct Others<'a> {
     /// Their bounds, by place.
     pub neighbours: &'a Neighbours,
-    /// One opening a post.
-    pub openings: &'a [Ellipse],
     /// Which of them is the post itself.
     pub post: usize,
 }
 
 impl Others<'_> {
-    /// The posts, this one aside, whose openings come within `web` of `bounds`.
-    pub fn near(&self, bounds: &Rect, web: i64) -> Vec<usize> {
-        self.neighbours.meeting(&bounds.grown(web), self.post, self.openings)
+    /// Whether the opening of another post is nearer than `web` to `bounds`.
+    pub fn any_near(&self, bounds: &Rect, web: i64) -> bool {
+        self.neighbours.any_near(bounds, web, self.post)
     }
 }
 
@@ -92,21 +90,6 @@ fn whole_moves_beside(threshold: i64) -> impl Iterator<Item = i64> {
 fn until_another(mover: &Mover, at: Point, axis: Axis, sign: i64, margin: i64, others: &Others) -> i64 {
     let web = grid(mover.site.practice.least_web);
     let own = mover.opening_at(at).bounds();
-    let (low, high) = if sign > 0 { (0, margin) } else { (-margin, 0) };
-    let mut least = margin;
-    for other in others.near(&axis.swept(&own, low, high), web) {
-        let bounds = others.openings[other].bounds();
-        if own.nearer_than(&bounds, web) {
-            continue;
-        }
-        let gap = match (axis, sign > 0) {
-            (Axis::U, true) => bounds.left - own.right,
-            (Axis::U, false) => own.left - bounds.right,
-            (Axis::V, true) => bounds.lower - own.upper,
-            (Axis::V, false) => own.lower - bounds.upper,
-        };
-        let apart = gap - web;
-        least = least.min(apart - apart.rem_euclid(2));
-    }
-    least
+    let apart = others.neighbours.way_to_next(&own, axis, sign, web, others.post);
+    apart.map_or(margin, |apart| margin.min(apart - apart.rem_euclid(2)))
 }

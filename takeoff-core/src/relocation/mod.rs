@@ -2,6 +2,7 @@
 mod margin;
 mod nearest;
 mod neighbours;
+mod partners;
 mod situation;
 mod state;
 #[cfg(test)]
@@ -10,7 +11,8 @@ mod thresholds;
 
 pub use margin::{Margins, Others, margins};
 pub use nearest::{Better, nearest};
-pub use neighbours::{Neighbours, partners_of};
+pub use neighbours::Neighbours;
+pub use partners::{Crowd, Partners};
 pub use situation::Situation;
 pub(crate) use state::Tally;
 pub use state::{Mover, State};

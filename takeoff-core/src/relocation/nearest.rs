@@ -63,7 +63,8 @@ fn is_allowed(mover: &Mover, place: Point, state: &State, others: &Others) -> bo
         && state.severed == 0
         && state.passes()
         && mover.site.allows_post_at(place, mover.assembly)
-        && others.near(&mover.opening_at(place).bounds(), web).is_empty()
+        && !others.any_near(&mover.opening_at(place).bounds(), web)
+        && mover.stands_alone(place)
 }
 
 /// The numbers of steps worth a look, nearest first and up before down: the state is constant between two

@@ -1,10 +1,12 @@
 //! The state of a post at a place: all that its margin keeps.
 use super::Situation;
-use crate::cuts::{Breach, CutKind, Footprint, Judged, Opening, Shape, judge, judge_together};
+use crate::cuts::{Breach, CutKind, Judged, Opening, Shape, each_met, judge};
 use crate::deck::{DeckMethod, Method, TopFlashingCheck};
 use crate::geometry::{Ellipse, Point, grid};
 use crate::model::Assembly;
 use crate::roof::{Site, TileId};
+
+use super::Partners;
 
 /// A post that could stand elsewhere on its slope.
 pub struct Mover<'a> {
@@ -14,8 +16,8 @@ pub struct Mover<'a> {
     pub assembly: &'a Assembly,
     /// Its opening, with the post at the origin.
     pub opening: Opening,
-    /// Openings of other posts so near that they are judged together with this one's where it stands.
-    pub partners: Vec<Ellipse>,
+    /// The openings of other posts that this one's is judged together with.
+    pub partners: Partners<'a>,
 }
 
 /// What a post meets at a place.
@@ -89,18 +91,23 @@ impl Mover<'_> {
         });
     }
 
+    /// Whether the opening is judged by itself in every tile with the post at `at`.
+    pub(super) fn stands_alone(&self, at: Point) -> bool {
+        let mut alone = true;
+        if !self.partners.is_none() {
+            let own = self.opening_at(at);
+            each_met(&self.site.grid, &self.site.field, &Shape::Ellipse(own), |tile, footprint| {
+                alone &= self.partners.judged_with(tile, footprint.number(), &own.bounds()).is_none();
+            });
+        }
+        alone
+    }
+
     /// What is breached of a tile, the partners' openings in it judged together with this post's.
     fn breach(&self, judged: &Judged, own: Ellipse, web: i64) -> Breach {
-        let footprint: &Footprint = &judged.footprint;
-        let mut openings = vec![];
-        openings.extend(self.partners.iter().filter(|&&other| footprint.meets(&Shape::Ellipse(other))));
-        if openings.is_empty() {
-            return judged.breach;
-        }
-        openings.push(own);
-        let groups = judge_together(&openings, web);
-        let own_group = groups.iter().find(|(members, _)| members.contains(&(openings.len() - 1)));
-        own_group.map_or(judged.breach, |(_, shape)| footprint.breach(shape, web))
+        let footprint = &judged.footprint;
+        let together = self.partners.judged_with(judged.tile, footprint.number(), &own.bounds());
+        together.map_or(judged.breach, |rect| footprint.breach(&Shape::Rect(rect), web))
     }
 }
 

@@ -84,11 +84,13 @@ pub(crate) fn thresholds(mover: &Mover, at: Point, axis: Axis, low: i64, high: i
             }
         }
     }
-    if !mover.partners.is_empty() {
-        let boxes: Vec<Rect> = mover.partners.iter().map(Ellipse::bounds).collect();
-        for (_, rect) in site.grid.over(swept) {
+    if mover.partners.any_on_the_way(&swept) {
+        for (tile, rect) in site.grid.over(swept) {
             for footprint in Footprint::pieces(&site.field, &rect) {
-                gather.at_boxes(&own.bounds(), &boxes, web, &footprint.polygon());
+                let boxes = mover.partners.on_the_way(tile, footprint.number(), &swept);
+                if !boxes.is_empty() {
+                    gather.at_boxes(&own.bounds(), &boxes, web, &footprint.polygon());
+                }
             }
         }
     }

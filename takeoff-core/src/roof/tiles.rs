@@ -1,4 +1,6 @@
 //! Which tiles lie where: courses and columns as arithmetic, no memory per tile.
+use std::ops::Range;
+
 use smallvec::SmallVec;
 
 use crate::geometry::{Rect, grid, half};
@@ -142,16 +144,12 @@ impl TileGrid {
 
     /// Every tile whose footprint meets a rectangle, by course, column and part.
     pub fn over(&self, rect: Rect) -> impl Iterator<Item = (TileId, Rect)> + '_ {
-        // Heads ascend with noses, so the courses that meet the rectangle are consecutive.
-        let first = self.noses.partition_point(|&nose| nose + self.length <= rect.lower);
-        let after = self.noses.partition_point(|&nose| nose < rect.upper).max(first);
-        (first as u32..after as u32).flat_map(move |course| self.in_course(course, rect))
+        self.courses_meeting(&rect).flat_map(move |course| self.in_course(course, rect))
     }
 
     /// Which courses and columns have tiles that meet a rectangle.
     pub fn meeting(&self, rect: &Rect) -> Meeting {
-        let first = self.noses.partition_point(|&nose| nose + self.length <= rect.lower) as u32;
-        let after = (self.noses.partition_point(|&nose| nose < rect.upper) as u32).max(first);
+        let Range { start: first, end: after } = self.courses_meeting(rect);
         let mut columns = SmallVec::new();
         for &(_, left, right) in &self.parts {
             for offset in &self.offsets {
@@ -168,6 +166,13 @@ impl TileGrid {
         let widest = self.parts.iter().map(|&(_, left, right)| right - left).max().unwrap_or(0);
         let Rect { left, lower, right, upper } = *rect;
         Rect::new(left - widest, lower - self.length, right + widest, upper + self.length)
+    }
+
+    /// The courses whose tiles meet a rectangle: heads ascend with noses, so that they are consecutive.
+    fn courses_meeting(&self, rect: &Rect) -> Range<u32> {
+        let first = self.noses.partition_point(|&nose| nose + self.length <= rect.lower) as u32;
+        let after = self.noses.partition_point(|&nose| nose < rect.upper) as u32;
+        first..after.max(first)
     }
 
     /// The tiles of one course that meet a rectangle.
@@ -192,7 +197,9 @@ impl TileGrid {
     /// course, the neighbour that covers its under-lapping side strip, a cover on its pans.
     pub fn lying_on(&self, tile: TileId) -> impl Iterator<Item = (TileId, Rect)> + '_ {
         let own = self.footprint(tile);
-        self.over(own).filter(move |(other, _)| {
+        let from_its_own = tile.course..self.courses_meeting(&own).end;
+        let met = from_its_own.flat_map(move |course| self.in_course(course, own));
+        met.filter(move |(other, _)| {
             let beside = other.course == tile.course
                 && match (tile.part, other.part) {
                     (Part::Tile, Part::Tile) => other.column == tile.column + self.step_to_upper_neighbour(),

@@ -1,11 +1,14 @@
 //! What is odd but real about courses and posts.
 use super::PostTakeoff;
 use crate::deck::{head_lap, too_low, without_rafter};
-use crate::geometry::grid;
+use crate::geometry::{Point, grid};
 use crate::model::{Display, Post, Problem, Severity};
 use crate::relocation::Situation;
 use crate::roof::Site;
 use crate::units::{Length, RealLength};
+
+#[cfg(test)]
+mod tests;
 
 fn finding(code: &str, path: &str, message: String, help: impl Into<String>) -> Problem {
     Problem {
@@ -50,6 +53,30 @@ fn courses_in_words(courses: &[u32]) -> String {
         Some((last, before)) if !before.is_empty() => format!("{noun} {} and {last}", before.join(", ")),
         _ => format!("{noun} {}", runs.join("")),
     }
+}
+
+/// Posts named in one finding; the rest are counted.
+const NAMED: usize = 6;
+
+/// A finding for every spot on which two posts or more stand.
+pub(super) fn posts_at_one_point(posts: &[Post]) -> Vec<Problem> {
+    let mut by_place: Vec<(Point, usize)> = posts.iter().map(|post| Point::from(post.at)).zip(0..).collect();
+    by_place.sort_unstable();
+    let mut spots: Vec<&[(Point, usize)]> =
+        by_place.chunk_by(|a, b| a.0 == b.0).filter(|on_spot| on_spot.len() > 1).collect();
+    spots.sort_unstable_by_key(|on_spot| on_spot[0].1);
+    let found = spots.into_iter().map(|on_spot| {
+        let names = on_spot.iter().take(NAMED).map(|&(_, post)| format!("`{}`", posts[post].name));
+        let mut parts: Vec<String> = names.collect();
+        if on_spot.len() > NAMED {
+            parts.push(format!("{} more", on_spot.len() - NAMED));
+        }
+        let last = parts.pop().unwrap_or_default();
+        let message = format!("{} and {last} stand at one point", parts.join(", "));
+        let help = "keep one of them, or give each its own place";
+        finding("posts-at-one-point", &posts[on_spot[0].1].path, message, help)
+    });
+    found.collect()
 }
 
 /// The findings about one post.

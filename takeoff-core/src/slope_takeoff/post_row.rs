@@ -2,9 +2,9 @@
 use super::{Nearest, PostTakeoff};
 use crate::cuts::{Opening, SlopeCut};
 use crate::deck::{Method, Patches, TopFlashingCheck, deck_work, height_stack, support};
-use crate::geometry::{Ellipse, Point, grid, whole};
+use crate::geometry::{Ellipse, Point, whole};
 use crate::model::Display;
-use crate::relocation::{Mover, Neighbours, Others, Tally, margins, nearest, partners_of};
+use crate::relocation::{Crowd, Mover, Neighbours, Others, Tally, margins, nearest};
 use crate::roof::{Frame, Site, TilePiece};
 use crate::units::{Length, RealLength};
 
@@ -15,11 +15,12 @@ pub(super) struct Context<'a> {
     pub(super) openings: &'a [Opening],
     pub(super) ellipses: &'a [Ellipse],
     pub(super) neighbours: Neighbours,
+    pub(super) crowd: Crowd<'a>,
     pub(super) methods: &'a [Method],
     pub(super) patches: &'a Patches,
     pub(super) cuts: &'a [SlopeCut],
     /// Of each post, the places of its cuts in the list.
-    pub(super) cuts_of_post: Vec<Vec<usize>>,
+    pub(super) cuts_of_post: &'a [Vec<usize>],
     pub(super) frame: Option<Frame>,
 }
 
@@ -36,9 +37,9 @@ pub(super) fn post_row(context: &Context, i: usize) -> PostTakeoff {
         site,
         assembly: &post.assembly,
         opening: context.openings[i],
-        partners: partners_of(ellipses, neighbours, i, grid(site.practice.least_web)),
+        partners: context.crowd.partners_of(i, neighbours, &ellipse.bounds()),
     };
-    let others = Others { neighbours, openings: ellipses, post: i };
+    let others = Others { neighbours, post: i };
 
     PostTakeoff {
         name: post.name.clone(),

@@ -1,16 +1,16 @@
 //! The takeoff of one slope.
 use super::cut_row::cut_row;
-use super::findings::{course_findings, post_findings};
+use super::findings::{course_findings, post_findings, posts_at_one_point};
 use super::post_row::{Context, post_row};
 use super::{ArrayTakeoff, Course, Fit, PlaceTakeoff, SlopeTakeoff};
-use crate::cuts::{cuts_of, openings_of};
+use crate::cuts::{cuts_of, cuts_of_each, openings_of};
 use crate::deck::{
     Method, Taken, bands_that_meet, battens, deck_area, flashings_that_meet, head_lap, hidden, patches,
     patches_without_lap_line, set_tiles, taken_up, three_course, tile_work, trim, work_zone,
 };
-use crate::geometry::{Ellipse, Point, whole};
+use crate::geometry::{Ellipse, Point, Rect, grid, whole};
 use crate::model::{Array, Job, Place, PostId, Problem, Slope};
-use crate::relocation::Neighbours;
+use crate::relocation::{Crowd, Neighbours};
 use crate::roof::{Frame, Part, PlaneFit, Site};
 use crate::units::{Length, RealLength};
 
@@ -44,15 +44,18 @@ pub(crate) fn work(job: &Job, place: usize, slope: &Slope) -> Worked {
     let taken = taken_up(&site, &zones, &ellipses, &cuts);
 
     let frame = frame(slope);
+    let cuts_of_post = cuts_of_each(&cuts, posts.len());
+    let bounds: Vec<Rect> = ellipses.iter().map(Ellipse::bounds).collect();
     let context = Context {
         site: &site,
         display: job.display,
         openings: &openings,
         ellipses: &ellipses,
         neighbours: Neighbours::of(&ellipses),
+        crowd: Crowd::new(&cuts, &cuts_of_post, &bounds, grid(site.practice.least_web)),
         methods: &methods,
         patches: &patched,
-        cuts_of_post: cuts_of_post(&cuts, posts.len()),
+        cuts_of_post: &cuts_of_post,
         cuts: &cuts,
         frame: frame.as_ref().map(|(frame, _)| *frame),
     };
@@ -61,6 +64,7 @@ pub(crate) fn work(job: &Job, place: usize, slope: &Slope) -> Worked {
     let path = format!("/slopes/{place}");
     let mut findings: Vec<Problem> = course_findings(&site, job.display, &path).into_iter().collect();
     findings.extend(patches_without_lap_line(posts, &methods));
+    findings.extend(posts_at_one_point(posts));
     findings.extend(flashings_that_meet(posts));
     findings.extend(bands_that_meet(&site, &methods, &patched));
     findings.extend(set_tiles(&site, &taken, &path));
@@ -90,15 +94,6 @@ pub(crate) fn work(job: &Job, place: usize, slope: &Slope) -> Worked {
     };
     let hidden = [Part::Tile, Part::Pan, Part::Cover].map(|part| (part, hidden(&site, &taken, part)));
     Worked { takeoff, taken, hidden: hidden.to_vec(), findings }
-}
-
-/// The cuts of each post, as places in the slope's list.
-fn cuts_of_post(cuts: &[crate::cuts::SlopeCut], posts: usize) -> Vec<Vec<usize>> {
-    let mut of_post = vec![Vec::new(); posts];
-    for (place, cut) in cuts.iter().enumerate() {
-        cut.posts.iter().for_each(|&post| of_post[post].push(place));
-    }
-    of_post
 }
 
 fn courses(site: &Site) -> Vec<Course> {

@@ -1,4 +1,5 @@
 //! Tiles cut, taken up and loosened, and those in the perimeter strip.
+use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 use geo::{Area, BooleanOps};
@@ -362,6 +363,46 @@ proptest! {
             let still = many.iter().find(|m| m.tile == t.tile && m.piece == t.piece);
             // A loosened tile stays on the list only while what it lies on is there; all else is monotone.
             prop_assert!(still.is_some_and(|still| still.class <= t.class) || t.class == Loosened);
+        }
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(16))]
+
+    /// Long tiles at a small exposure, many courses deep: each loosened tile has the posts of all removed tiles that it lies
+    /// on, looked for tile by tile.
+    #[test]
+    fn loosened_for_the_posts_of_all_below(posts in posts_on_hip(), exposure in 20_i64..200, offset in 0_i64..300) {
+        let mut slope = hip_with(&posts);
+        slope.noses = (0..3400 / exposure).map(|k| Length::from_nm(k * exposure * 1_000_000)).collect();
+        slope.bond = vec![Length::ZERO, Length::from_nm(offset * 1_000_000)];
+        let practice = practice();
+        let site = Site::of(&slope, &practice);
+        let taken = taken(&site);
+        let (loosened, removed): (Vec<&Taken>, Vec<&Taken>) =
+            taken.iter().partition(|taken| taken.class == Loosened);
+        let mut below: BTreeMap<(TileId, Option<u16>), BTreeSet<usize>> = BTreeMap::new();
+        for under in &removed {
+            let own = site.grid.footprint(under.tile);
+            for (tile, rect) in site.grid.lying_on(under.tile) {
+                for piece in overlap::pieces_meeting(&site.field, &own, under.piece, &rect) {
+                    below.entry((tile, piece)).or_default().extend(&under.posts);
+                }
+            }
+        }
+        for tile in &loosened {
+            let posts: Vec<usize> = below[&(tile.tile, tile.piece)].iter().copied().collect();
+            prop_assert_eq!(&tile.posts, &posts);
+        }
+        let gone = |key: &&(TileId, Option<u16>)| !taken.iter().any(|taken| (taken.tile, taken.piece) == **key);
+        // What is left out lies inside an opening.
+        let rest: Vec<_> = below.keys().filter(gone).collect();
+        let openings = openings(&site);
+        for &(tile, piece) in rest {
+            let pieces = Footprint::pieces(&site.field, &site.grid.footprint(tile));
+            let polygon = pieces.iter().find(|own| own.number() == piece).unwrap().polygon();
+            prop_assert!(openings.iter().any(|opening| Shape::Ellipse(*opening).swallows(&polygon)));
         }
     }
 }

@@ -152,6 +152,43 @@ proptest! {
         }
     }
 
+    /// Chains of links against every two posts tried, with cones of several sizes and posts close together.
+    #[test]
+    fn chains_are_what_links_make(posts in prop::collection::vec((0_i32..640, 280_i32..420, 1_u8..4), 0..40)) {
+        let places: Vec<(f64, f64)> =
+            posts.iter().map(|&(u, v, _)| (40.0 + f64::from(u) / 8.0, f64::from(v) / 8.0)).collect();
+        let (mut slope, practice) = (slope(&places), practice());
+        for (post, &(.., size)) in slope.posts.iter_mut().zip(&posts) {
+            let mut assembly = (*post.assembly).clone();
+            assembly.deck_flashing.cone_diameter = inches(f64::from(size));
+            post.assembly = Arc::new(assembly);
+        }
+        let site = Site::of(&slope, &practice);
+        let methods = methods(&site);
+        let linked = |a: usize, b: usize| {
+            let own = [a, b].map(|i| own_patch(&site, &slope.posts[i], &methods[i]));
+            let [Some(own_a), Some(own_b)] = own else { return false };
+            let [post_a, post_b] = [a, b].map(|i| &slope.posts[i]);
+            let apart = (post_a.at.v - post_b.at.v).mm().abs();
+            let cone = post_a.assembly.deck_flashing.cone_diameter.max(post_b.assembly.deck_flashing.cone_diameter);
+            let line = methods[a].line();
+            line.is_some() && line == methods[b].line() && own_a.meets(&own_b) && apart <= cone.mm() / 2.0 + mm(1.0) + 1e-9
+        };
+        let n = posts.len();
+        let mut chain: Vec<usize> = (0..n).collect();
+        while let Some((a, b)) = (0..n).flat_map(|a| (0..n).map(move |b| (a, b))).find(|&(a, b)| chain[b] < chain[a] && linked(a, b)) {
+            chain[a] = chain[b];
+        }
+        let of_post = patches(&site, &methods).of_post;
+        for a in 0..n {
+            for b in 0..n {
+                if let (Some(patch_a), Some(patch_b)) = (of_post[a], of_post[b]) {
+                    prop_assert_eq!(patch_a == patch_b, chain[a] == chain[b]);
+                }
+            }
+        }
+    }
+
     #[test]
     fn the_order_of_posts_changes_no_patch(posts in some_posts(0), seed in any::<u64>()) {
         let mut shuffled = posts.clone();

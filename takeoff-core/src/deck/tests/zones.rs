@@ -75,4 +75,20 @@ proptest! {
         }
         prop_assert_eq!(swept, tried);
     }
+
+    /// The first that meets each, and how many do, as trying every two finds; also where many lie on one spot.
+    #[test]
+    fn first_and_count_of_those_that_meet(
+        sides in prop::collection::vec((-9_i64..9, -9_i64..9, 1_i64..9, 1_i64..9), 0..40),
+    ) {
+        let rects: Vec<Rect> = sides.iter().map(|&(u, v, w, h)| Rect::new(u, v, u + w, v + h)).collect();
+        let tried: Vec<Option<(usize, usize)>> = (0..rects.len())
+            .map(|own| {
+                let meeting = (0..rects.len()).filter(|&other| other != own && rects[other].meets(&rects[own]));
+                let meeting: Vec<usize> = meeting.collect();
+                Some((*meeting.first()?, meeting.len()))
+            })
+            .collect();
+        prop_assert_eq!(meeting::first_and_count(&rects), tried);
+    }
 }
