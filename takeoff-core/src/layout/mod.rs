@@ -1,34 +1,21 @@
 //! Where the posts of a job's arrays go so that they cost least.
-mod allowed;
-mod answer;
-mod apply;
-mod changes;
 pub mod check;
-mod clash;
-mod constraint;
-mod cost;
-mod foot;
-mod handled;
-mod heights;
-mod lay;
-mod map;
-mod mark;
-mod nudge;
-mod path;
+mod explain;
+mod graduations;
+mod intervals;
+mod objective;
+mod placement;
+mod post_cost;
 mod rail;
-mod rates;
 mod result;
-mod score;
 mod search;
-mod settle;
-mod spans;
-mod work;
+mod solve;
 
 #[cfg(test)]
 mod tests;
 
-pub use answer::{LaidOut, lay_out, layout};
 pub use check::check;
-pub use cost::{Cost, additive, cost};
-pub use map::ShiftMap;
+pub use explain::{LaidOut, lay_out, layout};
+pub use post_cost::{Cost, additive, cost};
 pub use result::*;
+pub use search::ShiftMap;

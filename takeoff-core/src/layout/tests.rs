@@ -1,7 +1,7 @@
 //! Tests of layouts: what posts cost, the pieces of the search, and the search against trying everything.
 mod cost;
-mod handled;
+mod handled_tiles;
+mod infeasible;
+mod intervals;
 mod jobs;
 mod paths;
-mod refused;
-mod spans;

@@ -1,28 +1,28 @@
 //! The checker of layouts: it sees the job and the laid job only, and believes nothing.
 //!
 //! It shares no code with the search. What the posts do to the roof it takes from the laid job's takeoff.
-mod apart;
+mod array;
 mod codes;
-mod given;
-mod ground;
-mod laid;
-mod moved;
+mod distance;
+mod kept_posts;
 mod posts;
+mod rafters;
 mod rails;
-mod same;
+mod roof_work;
+mod shift;
+mod slope_limits;
 mod spans;
 mod stagger;
 #[cfg(test)]
 mod tests;
-mod wood;
-mod work;
+mod unchanged;
 
 pub use codes::CODES;
 
 use crate::model::{Job, Problem};
 use crate::takeoff::takeoff;
 
-use laid::Laid;
+use array::Laid;
 use posts::Posts;
 
 /// What is wrong with a layout: errors where it breaks a rule of the job, findings where a post severs a tile, fails a
@@ -43,7 +43,7 @@ use posts::Posts;
 /// Rails that span 6 ft at most, posts 6 ft apart: nothing. One post 1 nm further: `layout-span`, naming the array, the
 /// rail, both posts, the distance and the limit.
 pub fn check(job: &Job, laid: &Job) -> Vec<Problem> {
-    let mut found = same::same(job, laid);
+    let mut found = unchanged::same(job, laid);
     if !found.is_empty() {
         return found;
     }
@@ -55,7 +55,7 @@ pub fn check(job: &Job, laid: &Job) -> Vec<Problem> {
         job.slopes.iter().zip(&laid.slopes).zip(&takeoff.slopes).enumerate()
     {
         let posts = Posts::of(slope, laid);
-        found.extend(given::given(slope, laid, job.display));
+        found.extend(kept_posts::given(slope, laid, job.display));
         found.extend(posts::strays(&posts, slope, laid));
         for (i, (array, moved)) in slope.arrays.iter().zip(&laid.arrays).enumerate() {
             let Some(rails) = &array.rails else { continue };

@@ -1,8 +1,8 @@
 //! From the posts below an array to its rails.
 use std::collections::BTreeMap;
 
+use super::array::Laid;
 use super::codes::{ASSEMBLY, CLAMP, FIXED, RAILS};
-use super::laid::Laid;
 use crate::model::{Post, Problem};
 use crate::units::Length;
 

@@ -1,6 +1,6 @@
 //! Spans and overhangs of a rail.
+use super::array::Laid;
 use super::codes::{FEW_POSTS, OVERHANG, SPAN};
-use super::laid::Laid;
 use super::rails::Rail;
 use crate::model::{Problem, SpanZone};
 use crate::units::Length;

@@ -1,8 +1,8 @@
 //! Rails that take turns on the rafters.
+use super::array::Laid;
 use super::codes::STAGGER;
-use super::laid::Laid;
+use super::rafters::Stand;
 use super::rails::Rail;
-use super::wood::Stand;
 use crate::model::{Post, Problem};
 
 impl Laid<'_> {

@@ -3,8 +3,8 @@ use proptest::prelude::*;
 
 use super::super::{additive, check, lay_out};
 use super::jobs::{array, with_arrays};
-use crate::layout::lay::{Wanted, lay};
-use crate::layout::score::Score;
+use crate::layout::objective::Score;
+use crate::layout::solve::{Wanted, lay};
 use crate::model::{SpanZone, *};
 use crate::testing::*;
 

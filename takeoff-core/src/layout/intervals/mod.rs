@@ -1,0 +1,7 @@
+//! Feasible intervals of a post along a rafter.
+mod breakpoints;
+mod feasible;
+mod permitted;
+
+pub(crate) use feasible::*;
+pub(crate) use permitted::*;

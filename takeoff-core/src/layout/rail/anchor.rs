@@ -1,0 +1,69 @@
+//! What a post may stand on.
+use crate::geometry::{SlopePoint, grid, half};
+use crate::model::Rafters;
+use crate::units::Length;
+
+/// What a post stands on.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub(crate) enum Foot {
+    /// A rafter, counted from 0 on the left.
+    Rafter(usize),
+    /// A blocking board in the bay on the right of a rafter.
+    Bay(usize),
+    /// Where a fixed post stands: its place in the slope's list.
+    Fixed(usize, SlopePoint),
+}
+
+impl Foot {
+    /// Where along the eave it is at a height, in grid steps.
+    pub(crate) fn u_at(&self, rafters: &Rafters, v: i64) -> i64 {
+        let v = Length::from_nm(v / 2);
+        match *self {
+            Foot::Rafter(rafter) => grid(rafters.centre(rafter, v)),
+            Foot::Bay(left) => grid(middle(rafters.centre(left, v), rafters.centre(left + 1, v))),
+            Foot::Fixed(_, at) => grid(at.u),
+        }
+    }
+
+    /// Whether its `u` changes with the height.
+    pub(crate) fn is_crooked(&self, rafters: &Rafters) -> bool {
+        let crooked = |rafter: usize| rafters.lines[rafter].lower != rafters.lines[rafter].upper;
+        match *self {
+            Foot::Rafter(rafter) => crooked(rafter),
+            Foot::Bay(left) => crooked(left) || crooked(left + 1),
+            Foot::Fixed(..) => false,
+        }
+    }
+
+    /// The rafter whose number counts where posts are staggered; a fixed post stands anywhere.
+    pub(crate) fn number(&self) -> Option<usize> {
+        match *self {
+            Foot::Rafter(rafter) | Foot::Bay(rafter) => Some(rafter),
+            Foot::Fixed(..) => None,
+        }
+    }
+
+    /// The rafters, and, where posts may stand on boards, the bays whose middle is out of reach of a lag in either
+    /// rafter.
+    pub(crate) fn all(rafters: &Rafters, blocking: bool, lag_edge_distance: Length) -> Vec<Foot> {
+        let mut feet: Vec<Foot> = (0..rafters.lines.len()).map(Foot::Rafter).collect();
+        if blocking {
+            let reach = half(rafters.width) - grid(lag_edge_distance);
+            let far_enough = |v: Length, left: usize| {
+                let (own, other) = (rafters.centre(left, v), rafters.centre(left + 1, v));
+                grid(middle(own, other) - own).min(grid(other - middle(own, other)))
+                    > reach.max(half(rafters.width))
+            };
+            let bays = (0..rafters.lines.len().saturating_sub(1))
+                .filter(|&left| far_enough(rafters.low, left) && far_enough(rafters.high, left));
+            feet.extend(bays.map(Foot::Bay));
+        }
+        feet
+    }
+}
+
+/// Half way between two places, to the nanometre, half away from zero.
+fn middle(a: Length, b: Length) -> Length {
+    let sum = a.nm() + b.nm();
+    Length::from_nm((sum.abs() + 1) / 2 * sum.signum())
+}

@@ -1,0 +1,204 @@
+//! Lays all arrays of a job that have rails.
+use std::collections::BTreeMap;
+
+use super::graduations::Marks;
+use super::intervals::Keep;
+use super::objective::Score;
+use super::placement::Placed;
+use super::post_cost::Trial;
+use super::rail::{FixedPost, Known, Others, Rail};
+use super::search::ShiftMap;
+use super::search::{Found, Search};
+use crate::deck::support;
+use crate::geometry::{Point, grid};
+use crate::model::{Array, Job, Post, Rails, Slope};
+use crate::roof::Site;
+use crate::units::Length;
+
+/// An array that is laid.
+#[derive(Clone, Debug)]
+pub(crate) struct Laid {
+    /// Places of the slope in the job, and of the array on the slope.
+    pub(crate) slope: usize,
+    pub(crate) array: usize,
+    pub(crate) placed: Placed,
+    /// The next best ones, each of another cost.
+    pub(crate) runners_up: Vec<Placed>,
+    pub(crate) map: Option<ShiftMap>,
+    /// Its score where it is, its rails and posts at their best there.
+    pub(crate) unmoved: Option<Score>,
+    /// Whether it had to keep away from arrays that were laid before it, so that all of them together may not be at
+    /// their least.
+    pub(crate) yielded: bool,
+}
+
+/// An array that has no layout: places of the slope in the job and of the array on the slope.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) struct NoLayout {
+    pub(crate) slope: usize,
+    pub(crate) array: usize,
+}
+
+/// What is looked for besides the best place.
+#[derive(Clone, Copy, Debug, Default)]
+pub(crate) struct Wanted {
+    /// What the array costs elsewhere: its map, and the runners-up on it.
+    pub(crate) map: bool,
+}
+
+/// Lays the arrays, slope by slope. Arrays are laid apart from each other; where posts of two come nearer to each other
+/// than they may, those of the slope are laid once more one after the other, each keeping away from those before.
+pub(crate) fn lay(job: &Job, wanted: Wanted) -> Result<Vec<Laid>, NoLayout> {
+    let mut all = Vec::new();
+    for (place, slope) in job.slopes.iter().enumerate() {
+        let on_slope = OnSlope::of(job, place, slope);
+        let mut laid = on_slope.lay(wanted, false)?;
+        if on_slope.come_too_near(&laid) {
+            laid = on_slope.lay(wanted, true)?;
+        }
+        all.extend(laid);
+    }
+    Ok(all)
+}
+
+/// Whether a layout replaces a post: it lies below an array with rails and is not fixed.
+pub(crate) fn is_replaced(slope: &Slope, post: &Post) -> bool {
+    !post.fixed && below(slope, post).is_some()
+}
+
+/// The array with rails that a post lies below.
+fn below(slope: &Slope, post: &Post) -> Option<usize> {
+    let covers = |array: &Array| array.rails.is_some() && array.covers(Point::from(post.at));
+    slope.arrays.iter().position(covers)
+}
+
+struct OnSlope<'a> {
+    job: &'a Job,
+    place: usize,
+    slope: &'a Slope,
+    site: Site<'a>,
+}
+
+impl<'a> OnSlope<'a> {
+    fn of(job: &'a Job, place: usize, slope: &'a Slope) -> OnSlope<'a> {
+        OnSlope { job, place, slope, site: Site::of(slope, &job.practice) }
+    }
+
+    fn railed(&self) -> impl Iterator<Item = (usize, &'a Array, &'a Rails)> {
+        let arrays = self.slope.arrays.iter().enumerate();
+        arrays.filter_map(|(place, array)| Some((place, array, array.rails.as_ref()?)))
+    }
+
+    fn lay(&self, wanted: Wanted, in_turn: bool) -> Result<Vec<Laid>, NoLayout> {
+        let trials: BTreeMap<&str, Trial> = self
+            .railed()
+            .map(|(_, _, rails)| {
+                (rails.assembly.name.as_str(), Trial::new(self.job, &self.site, &rails.assembly))
+            })
+            .collect();
+        let mut known: BTreeMap<&str, Known> = BTreeMap::new();
+        let mut laid: Vec<Laid> = Vec::new();
+        for (place, array, rails) in self.railed() {
+            let no_layout = NoLayout { slope: self.place, array: place };
+            let name = rails.assembly.name.as_str();
+            let (Some(trial), Some(rafters)) = (trials.get(name), &self.slope.rafters) else {
+                return Err(no_layout);
+            };
+            let mut stay = self.posts_that_stay(place);
+            if in_turn {
+                let before = laid.iter().flat_map(|laid| posts_of(&laid.placed));
+                stay.extend(before);
+            }
+            // Posts of two arrays keep the greater of both distances.
+            let distances = self.railed().filter(|(other, ..)| in_turn || *other == place);
+            let least = distances.map(|(.., rails)| grid(rails.least_distance)).max().unwrap_or_default();
+            let keep = Keep { posts: &stay, least };
+            let others = Others { fixed: &self.fixed_below(place), keep };
+            let of_name = known.entry(name).or_default();
+            let rails_of = Rail::of_array(array, rails, rafters, trial, &others, of_name);
+            let mut search = Search::new(array, rails, rails_of);
+            let mut found = search.best();
+            let best = found.first().ok_or(no_layout)?.score;
+            found.truncate(found.partition_point(|found| found.score == best));
+            let placed = search.settled(&found, trial.marks).ok_or(no_layout)?;
+            let (map, elsewhere) = if wanted.map { Some(ShiftMap::of(&mut search)) } else { None }.unzip();
+            let runners_up = elsewhere.map(|found| runners_up(&mut search, found, &placed, trial.marks));
+            let runners_up = runners_up.unwrap_or_default();
+            let unmoved = search.in_any_turn(Point::from(array.at).u, 0).map(|found| found.score);
+            let slope = self.place;
+            laid.push(Laid { slope, array: place, placed, runners_up, map, unmoved, yielded: in_turn });
+        }
+        Ok(laid)
+    }
+
+    /// Fixed posts below an array.
+    fn fixed_below(&self, array: usize) -> Vec<FixedPost> {
+        let posts = self.slope.posts.iter().enumerate();
+        let fixed = posts.filter(|(_, post)| post.fixed && below(self.slope, post) == Some(array));
+        let cost = |post: &Post| {
+            let trial = Trial::new(self.job, &self.site, &post.assembly);
+            let at = Point::from(post.at);
+            let work = trial.work(at);
+            let board = support(&self.site, post).1.and_then(|board| Length::nearest(board.length_mm * 1e6));
+            trial.base(&work).money
+                + work.patch.map_or(0, |sheet| trial.sheet(&sheet, at))
+                + board.map_or(0, |length| trial.board(length))
+        };
+        fixed.map(|(place, post)| FixedPost { place, at: post.at, money: cost(post) }).collect()
+    }
+
+    /// Posts that are not replaced, those below the array aside.
+    fn posts_that_stay(&self, array: usize) -> Vec<Point> {
+        let stay = self
+            .slope
+            .posts
+            .iter()
+            .filter(|post| !is_replaced(self.slope, post) && below(self.slope, post) != Some(array));
+        stay.map(|post| Point::from(post.at)).collect()
+    }
+
+    /// Whether posts of two arrays are nearer to each other than either's rails ask for.
+    fn come_too_near(&self, laid: &[Laid]) -> bool {
+        let posts = |laid: &Laid| posts_of(&laid.placed);
+        let least = |laid: &Laid| {
+            self.slope.arrays[laid.array].rails.as_ref().map_or(0, |rails| grid(rails.least_distance))
+        };
+        laid.iter().enumerate().any(|(i, one)| {
+            laid[i + 1..].iter().any(|other| {
+                let theirs = posts(other);
+                let keep = Keep { posts: &theirs, least: least(one).max(least(other)) };
+                keep.least > 0 && posts(one).into_iter().any(|post| !keep.allows(post))
+            })
+        })
+    }
+}
+
+/// The next best of the places on an array's map, each with some post on another foot or in another span than those
+/// before it.
+fn runners_up(search: &mut Search, mut found: Vec<Found>, best: &Placed, marks: Marks) -> Vec<Placed> {
+    found.sort_by_key(|found| found.score);
+    found.dedup_by_key(|found| found.score);
+    let mut runners_up: Vec<Placed> = Vec::new();
+    for other in found {
+        let Some(other) = search.settled(&[other], marks) else { continue };
+        if runners_up.iter().chain([best]).all(|known| other.differs_from(known)) {
+            runners_up.push(other);
+            if runners_up.len() == RUNNERS_UP {
+                break;
+            }
+        }
+    }
+    runners_up
+}
+
+/// How many runners-up are told of each array.
+const RUNNERS_UP: usize = 3;
+
+/// Where the posts of a laid array stand.
+pub(crate) fn posts_of(placed: &Placed) -> Vec<Point> {
+    let on_rail = |rail: &super::placement::PlacedRail| {
+        let v = rail.v;
+        rail.posts.iter().map(move |&(_, u)| Point::new(u, v)).collect::<Vec<_>>()
+    };
+    placed.rails.iter().flat_map(on_rail).collect()
+}
