@@ -5,12 +5,12 @@ use crate::units::Length;
 
 /// The distance of the marks of a tape, in grid steps.
 #[derive(Clone, Copy, Debug)]
-pub(crate) struct Marks(i64);
+pub(crate) struct Graduations(i64);
 
-impl Marks {
+impl Graduations {
     /// 1/16 in or 1 mm, as the job is shown.
-    pub(crate) fn of(display: Display) -> Marks {
-        Marks(grid(match display {
+    pub(crate) fn of(display: Display) -> Graduations {
+        Graduations(grid(match display {
             Display::Imperial => Length::SIXTEENTH,
             Display::Metric => Length::MM,
         }))
@@ -41,8 +41,8 @@ impl Marks {
     /// nanometre at or below the target.
     pub(crate) fn nearest(self, target: i64, from: i64, to: i64) -> i64 {
         let target = 2 * target.clamp(from, to).div_euclid(2);
-        let marks =
+        let graduations =
             [self.up_to(target), self.from(target)].into_iter().filter(|mark| (from..=to).contains(mark));
-        marks.min_by_key(|mark| (mark - target).abs()).unwrap_or(target.max(from))
+        graduations.min_by_key(|mark| (mark - target).abs()).unwrap_or(target.max(from))
     }
 }

@@ -15,7 +15,7 @@ mod solve;
 mod tests;
 
 pub use check::check;
-pub use explain::{LaidOut, lay_out, layout};
+pub use explain::{LaidOut, layout, place_posts};
 pub use post_cost::{Cost, additive, cost};
 pub use result::*;
 pub use search::ShiftMap;

@@ -1,14 +1,14 @@
 //! Lays all arrays of a job that have rails.
 use std::collections::BTreeMap;
 
-use super::graduations::Marks;
-use super::intervals::Keep;
-use super::objective::Score;
-use super::placement::Placed;
-use super::post_cost::Trial;
-use super::rail::{FixedPost, Known, Others, Rail};
+use super::graduations::Graduations;
+use super::intervals::Exclusion;
+use super::objective::Objective;
+use super::placement::Placement;
+use super::post_cost::PostCostModel;
+use super::rail::{FixedPost, IntervalCache, OtherPosts, Rail};
 use super::search::ShiftMap;
-use super::search::{Found, Search};
+use super::search::{ScoredShift, Search};
 use crate::deck::support;
 use crate::geometry::{Point, grid};
 use crate::model::{Array, Job, Post, Rails, Slope};
@@ -17,24 +17,24 @@ use crate::units::Length;
 
 /// An array that is laid.
 #[derive(Clone, Debug)]
-pub(crate) struct Laid {
+pub(crate) struct SolvedArray {
     /// Places of the slope in the job, and of the array on the slope.
     pub(crate) slope: usize,
     pub(crate) array: usize,
-    pub(crate) placed: Placed,
+    pub(crate) placed: Placement,
     /// The next best ones, each of another cost.
-    pub(crate) runners_up: Vec<Placed>,
+    pub(crate) runners_up: Vec<Placement>,
     pub(crate) map: Option<ShiftMap>,
     /// Its score where it is, its rails and posts at their best there.
-    pub(crate) unmoved: Option<Score>,
+    pub(crate) baseline: Option<Objective>,
     /// Whether it had to keep away from arrays that were laid before it, so that all of them together may not be at
     /// their least.
-    pub(crate) yielded: bool,
+    pub(crate) laid_sequentially: bool,
 }
 
 /// An array that has no layout: places of the slope in the job and of the array on the slope.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(crate) struct NoLayout {
+pub(crate) struct Infeasible {
     pub(crate) slope: usize,
     pub(crate) array: usize,
 }
@@ -48,13 +48,13 @@ pub(crate) struct Wanted {
 
 /// Lays the arrays, slope by slope. Arrays are laid apart from each other; where posts of two come nearer to each other
 /// than they may, those of the slope are laid once more one after the other, each keeping away from those before.
-pub(crate) fn lay(job: &Job, wanted: Wanted) -> Result<Vec<Laid>, NoLayout> {
+pub(crate) fn solve(job: &Job, wanted: Wanted) -> Result<Vec<SolvedArray>, Infeasible> {
     let mut all = Vec::new();
     for (place, slope) in job.slopes.iter().enumerate() {
-        let on_slope = OnSlope::of(job, place, slope);
-        let mut laid = on_slope.lay(wanted, false)?;
+        let on_slope = SlopeSolver::of(job, place, slope);
+        let mut laid = on_slope.solve(wanted, false)?;
         if on_slope.come_too_near(&laid) {
-            laid = on_slope.lay(wanted, true)?;
+            laid = on_slope.solve(wanted, true)?;
         }
         all.extend(laid);
     }
@@ -72,16 +72,16 @@ fn below(slope: &Slope, post: &Post) -> Option<usize> {
     slope.arrays.iter().position(covers)
 }
 
-struct OnSlope<'a> {
+struct SlopeSolver<'a> {
     job: &'a Job,
     place: usize,
     slope: &'a Slope,
     site: Site<'a>,
 }
 
-impl<'a> OnSlope<'a> {
-    fn of(job: &'a Job, place: usize, slope: &'a Slope) -> OnSlope<'a> {
-        OnSlope { job, place, slope, site: Site::of(slope, &job.practice) }
+impl<'a> SlopeSolver<'a> {
+    fn of(job: &'a Job, place: usize, slope: &'a Slope) -> SlopeSolver<'a> {
+        SlopeSolver { job, place, slope, site: Site::of(slope, &job.practice) }
     }
 
     fn railed(&self) -> impl Iterator<Item = (usize, &'a Array, &'a Rails)> {
@@ -89,44 +89,54 @@ impl<'a> OnSlope<'a> {
         arrays.filter_map(|(place, array)| Some((place, array, array.rails.as_ref()?)))
     }
 
-    fn lay(&self, wanted: Wanted, in_turn: bool) -> Result<Vec<Laid>, NoLayout> {
-        let trials: BTreeMap<&str, Trial> = self
+    fn solve(&self, wanted: Wanted, sequentially: bool) -> Result<Vec<SolvedArray>, Infeasible> {
+        let models: BTreeMap<&str, PostCostModel> = self
             .railed()
             .map(|(_, _, rails)| {
-                (rails.assembly.name.as_str(), Trial::new(self.job, &self.site, &rails.assembly))
+                (rails.assembly.name.as_str(), PostCostModel::new(self.job, &self.site, &rails.assembly))
             })
             .collect();
-        let mut known: BTreeMap<&str, Known> = BTreeMap::new();
-        let mut laid: Vec<Laid> = Vec::new();
+        let mut known: BTreeMap<&str, IntervalCache> = BTreeMap::new();
+        let mut laid: Vec<SolvedArray> = Vec::new();
         for (place, array, rails) in self.railed() {
-            let no_layout = NoLayout { slope: self.place, array: place };
+            let infeasibility = Infeasible { slope: self.place, array: place };
             let name = rails.assembly.name.as_str();
-            let (Some(trial), Some(rafters)) = (trials.get(name), &self.slope.rafters) else {
-                return Err(no_layout);
+            let (Some(model), Some(rafters)) = (models.get(name), &self.slope.rafters) else {
+                return Err(infeasibility);
             };
             let mut stay = self.posts_that_stay(place);
-            if in_turn {
-                let before = laid.iter().flat_map(|laid| posts_of(&laid.placed));
+            if sequentially {
+                let before = laid.iter().flat_map(|laid| positions(&laid.placed));
                 stay.extend(before);
             }
             // Posts of two arrays keep the greater of both distances.
-            let distances = self.railed().filter(|(other, ..)| in_turn || *other == place);
+            let distances = self.railed().filter(|(other, ..)| sequentially || *other == place);
             let least = distances.map(|(.., rails)| grid(rails.least_distance)).max().unwrap_or_default();
-            let keep = Keep { posts: &stay, least };
-            let others = Others { fixed: &self.fixed_below(place), keep };
+            let exclusion = Exclusion { posts: &stay, least };
+            let others = OtherPosts { fixed: &self.fixed_below(place), exclusion };
             let of_name = known.entry(name).or_default();
-            let rails_of = Rail::of_array(array, rails, rafters, trial, &others, of_name);
+            let rails_of = Rail::of_array(array, rails, rafters, model, &others, of_name);
             let mut search = Search::new(array, rails, rails_of);
             let mut found = search.best();
-            let best = found.first().ok_or(no_layout)?.score;
-            found.truncate(found.partition_point(|found| found.score == best));
-            let placed = search.settled(&found, trial.marks).ok_or(no_layout)?;
+            let best = found.first().ok_or(infeasibility)?.objective;
+            found.truncate(found.partition_point(|found| found.objective == best));
+            let placed = search.place_best(&found, model.graduations).ok_or(infeasibility)?;
             let (map, elsewhere) = if wanted.map { Some(ShiftMap::of(&mut search)) } else { None }.unzip();
-            let runners_up = elsewhere.map(|found| runners_up(&mut search, found, &placed, trial.marks));
+            let runners_up =
+                elsewhere.map(|found| runners_up(&mut search, found, &placed, model.graduations));
             let runners_up = runners_up.unwrap_or_default();
-            let unmoved = search.in_any_turn(Point::from(array.at).u, 0).map(|found| found.score);
+            let baseline =
+                search.evaluate_best_phase(Point::from(array.at).u, 0).map(|found| found.objective);
             let slope = self.place;
-            laid.push(Laid { slope, array: place, placed, runners_up, map, unmoved, yielded: in_turn });
+            laid.push(SolvedArray {
+                slope,
+                array: place,
+                placed,
+                runners_up,
+                map,
+                baseline,
+                laid_sequentially: sequentially,
+            });
         }
         Ok(laid)
     }
@@ -136,13 +146,13 @@ impl<'a> OnSlope<'a> {
         let posts = self.slope.posts.iter().enumerate();
         let fixed = posts.filter(|(_, post)| post.fixed && below(self.slope, post) == Some(array));
         let cost = |post: &Post| {
-            let trial = Trial::new(self.job, &self.site, &post.assembly);
+            let model = PostCostModel::new(self.job, &self.site, &post.assembly);
             let at = Point::from(post.at);
-            let work = trial.work(at);
+            let work = model.work(at);
             let board = support(&self.site, post).1.and_then(|board| Length::nearest(board.length_mm * 1e6));
-            trial.base(&work).money
-                + work.patch.map_or(0, |sheet| trial.sheet(&sheet, at))
-                + board.map_or(0, |length| trial.board(length))
+            model.base(&work).money
+                + work.patch.map_or(0, |sheet| model.patch_cost(&sheet, at))
+                + board.map_or(0, |length| model.board(length))
         };
         fixed.map(|(place, post)| FixedPost { place, at: post.at, money: cost(post) }).collect()
     }
@@ -158,16 +168,16 @@ impl<'a> OnSlope<'a> {
     }
 
     /// Whether posts of two arrays are nearer to each other than either's rails ask for.
-    fn come_too_near(&self, laid: &[Laid]) -> bool {
-        let posts = |laid: &Laid| posts_of(&laid.placed);
-        let least = |laid: &Laid| {
+    fn come_too_near(&self, laid: &[SolvedArray]) -> bool {
+        let posts = |laid: &SolvedArray| positions(&laid.placed);
+        let least = |laid: &SolvedArray| {
             self.slope.arrays[laid.array].rails.as_ref().map_or(0, |rails| grid(rails.least_distance))
         };
         laid.iter().enumerate().any(|(i, one)| {
             laid[i + 1..].iter().any(|other| {
                 let theirs = posts(other);
-                let keep = Keep { posts: &theirs, least: least(one).max(least(other)) };
-                keep.least > 0 && posts(one).into_iter().any(|post| !keep.allows(post))
+                let exclusion = Exclusion { posts: &theirs, least: least(one).max(least(other)) };
+                exclusion.least > 0 && posts(one).into_iter().any(|post| !exclusion.allows(post))
             })
         })
     }
@@ -175,12 +185,17 @@ impl<'a> OnSlope<'a> {
 
 /// The next best of the places on an array's map, each with some post on another foot or in another span than those
 /// before it.
-fn runners_up(search: &mut Search, mut found: Vec<Found>, best: &Placed, marks: Marks) -> Vec<Placed> {
-    found.sort_by_key(|found| found.score);
-    found.dedup_by_key(|found| found.score);
-    let mut runners_up: Vec<Placed> = Vec::new();
+fn runners_up(
+    search: &mut Search,
+    mut found: Vec<ScoredShift>,
+    best: &Placement,
+    graduations: Graduations,
+) -> Vec<Placement> {
+    found.sort_by_key(|found| found.objective);
+    found.dedup_by_key(|found| found.objective);
+    let mut runners_up: Vec<Placement> = Vec::new();
     for other in found {
-        let Some(other) = search.settled(&[other], marks) else { continue };
+        let Some(other) = search.place_best(&[other], graduations) else { continue };
         if runners_up.iter().chain([best]).all(|known| other.differs_from(known)) {
             runners_up.push(other);
             if runners_up.len() == RUNNERS_UP {
@@ -195,8 +210,8 @@ fn runners_up(search: &mut Search, mut found: Vec<Found>, best: &Placed, marks: 
 const RUNNERS_UP: usize = 3;
 
 /// Where the posts of a laid array stand.
-pub(crate) fn posts_of(placed: &Placed) -> Vec<Point> {
-    let on_rail = |rail: &super::placement::PlacedRail| {
+pub(crate) fn positions(placed: &Placement) -> Vec<Point> {
+    let on_rail = |rail: &super::placement::RailPlacement| {
         let v = rail.v;
         rail.posts.iter().map(move |&(_, u)| Point::new(u, v)).collect::<Vec<_>>()
     };

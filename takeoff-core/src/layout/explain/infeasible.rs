@@ -1,6 +1,6 @@
 //! Why an array has no layout: the smallest set of constraints that clash, and what would have to give.
 use crate::layout::result::Constraint;
-use crate::layout::solve::{NoLayout, Wanted, lay};
+use crate::layout::solve::{Infeasible, Wanted, solve};
 use crate::model::{Display, Job, Problem, Severity};
 use crate::units::Length;
 
@@ -11,18 +11,18 @@ use crate::units::Length;
 /// A set of constraints clashes when there is no layout with all others dropped. Of the sets that clash the smallest is
 /// told, and the first of equally small ones. What would have to give is, of each length in the set, the least easing
 /// (in whole 1/16 in or millimetres) with which there is a layout, all else as it is.
-pub(crate) fn no_layout(job: &Job, none: NoLayout) -> Problem {
+pub(crate) fn infeasibility(job: &Job, none: Infeasible) -> Problem {
     let alone = alone(job, none);
     let array = &job.slopes[none.slope].arrays[none.array];
     let in_force: Vec<Constraint> =
-        Constraint::ALL.into_iter().filter(|constraint| constraint.dropped(&alone).is_some()).collect();
+        Constraint::ALL.into_iter().filter(|constraint| constraint.removed(&alone).is_some()).collect();
     let who = format!("the array `{}` on `{}` has no layout", array.name, job.slopes[none.slope].name);
-    let (message, help) = match smallest(&alone, &in_force) {
+    let (message, help) = match irreducible_subset(&alone, &in_force) {
         Some(clash) => {
             let names: Vec<String> = clash.iter().map(|constraint| constraint.shown(&alone)).collect();
             let together = if names.len() == 1 { "can't be kept" } else { "can't be kept together" };
             let gives: Vec<String> =
-                clash.iter().filter_map(|constraint| what_gives(&alone, *constraint)).collect();
+                clash.iter().filter_map(|constraint| least_relaxation(&alone, *constraint)).collect();
             let help = if gives.is_empty() {
                 "more than one of them has to give way: move the array, or measure its rafters again"
                     .to_owned()
@@ -41,7 +41,7 @@ pub(crate) fn no_layout(job: &Job, none: NoLayout) -> Problem {
 }
 
 /// The job with this array as the only one that is laid.
-fn alone(job: &Job, none: NoLayout) -> Job {
+fn alone(job: &Job, none: Infeasible) -> Job {
     let mut job = job.clone();
     for (place, slope) in job.slopes.iter_mut().enumerate() {
         for (number, array) in slope.arrays.iter_mut().enumerate() {
@@ -53,27 +53,27 @@ fn alone(job: &Job, none: NoLayout) -> Job {
     job
 }
 
-fn has_layout(job: &Job) -> bool {
-    lay(job, Wanted::default()).is_ok()
+fn is_feasible(job: &Job) -> bool {
+    solve(job, Wanted::default()).is_ok()
 }
 
 /// The smallest set that clashes with all other constraints dropped; `None` where nothing helps.
-fn smallest(job: &Job, in_force: &[Constraint]) -> Option<Vec<Constraint>> {
+fn irreducible_subset(job: &Job, in_force: &[Constraint]) -> Option<Vec<Constraint>> {
     let with = |kept: &[Constraint]| {
-        let dropped = in_force.iter().filter(|constraint| !kept.contains(constraint));
-        dropped.fold(job.clone(), |job, constraint| constraint.dropped(&job).unwrap_or(job))
+        let removed = in_force.iter().filter(|constraint| !kept.contains(constraint));
+        removed.fold(job.clone(), |job, constraint| constraint.removed(&job).unwrap_or(job))
     };
-    if !has_layout(&with(&[])) {
+    if !is_feasible(&with(&[])) {
         return None;
     }
     // What alone makes room when it is dropped is in every set that clashes: only sets with all of it are looked at.
     let others = |one: &Constraint| in_force.iter().copied().filter(|other| other != one).collect::<Vec<_>>();
     let needed: Vec<Constraint> =
-        in_force.iter().copied().filter(|one| has_layout(&with(&others(one)))).collect();
+        in_force.iter().copied().filter(|one| is_feasible(&with(&others(one)))).collect();
     let clashes = |size: usize| {
         let sets = subsets(in_force, size).into_iter();
         let mut sets = sets.filter(|kept| needed.iter().all(|one| kept.contains(one)));
-        sets.find(|kept| !has_layout(&with(kept)))
+        sets.find(|kept| !is_feasible(&with(kept)))
     };
     let (least, most) = (needed.len().max(1), needed.len().max(MOST_TOGETHER));
     Some((least..=most).find_map(clashes).unwrap_or_else(|| in_force.to_vec()))
@@ -98,15 +98,15 @@ fn subsets(of: &[Constraint], size: usize) -> Vec<Vec<Constraint>> {
 }
 
 /// How much a constraint has to give way so that there is a layout; `None` where that alone does not help.
-fn what_gives(job: &Job, constraint: Constraint) -> Option<String> {
+fn least_relaxation(job: &Job, constraint: Constraint) -> Option<String> {
     let step = match job.display {
         Display::Imperial => Length::SIXTEENTH,
         Display::Metric => Length::MM,
     };
-    let eased = |steps: i64| constraint.eased(job, Length::from_nm(steps * step.nm()));
-    let helps = |steps: i64| eased(steps).is_some_and(|job| has_layout(&job));
+    let relaxed = |steps: i64| constraint.relaxed(job, Length::from_nm(steps * step.nm()));
+    let helps = |steps: i64| relaxed(steps).is_some_and(|job| is_feasible(&job));
     if !constraint.is_length() {
-        return helps(1).then(|| constraint.given_up().to_owned());
+        return helps(1).then(|| constraint.abandonment_wording().to_owned());
     }
     let mut enough = 1;
     while !helps(enough) {
@@ -121,7 +121,7 @@ fn what_gives(job: &Job, constraint: Constraint) -> Option<String> {
         if helps(middle) { enough = middle } else { too_little = middle }
     }
     let by = Length::from_nm(enough * step.nm());
-    Some(constraint.eased_by(&eased(enough)?, job.display.length(by)))
+    Some(constraint.relaxed_wording(&relaxed(enough)?, job.display.length(by)))
 }
 
 /// No constraint is eased by more steps.
@@ -137,7 +137,7 @@ fn listed(names: &[String]) -> String {
 
 impl Constraint {
     /// The job without the constraint; `None` where it is not in force.
-    fn dropped(self, job: &Job) -> Option<Job> {
+    fn removed(self, job: &Job) -> Option<Job> {
         let by = match self {
             // An array can't be moved anywhere, and what is far is as good as anywhere.
             Constraint::Shift => {
@@ -145,7 +145,7 @@ impl Constraint {
             }
             _ => vec![Length::LIMIT],
         };
-        by.into_iter().find_map(|by| self.eased(job, by))
+        by.into_iter().find_map(|by| self.relaxed(job, by))
     }
 
     /// What it is, with its length.
@@ -180,13 +180,13 @@ impl Constraint {
     }
 
     /// What would have to give, once it does.
-    fn eased_by(self, eased: &Job, by: String) -> String {
+    fn relaxed_wording(self, relaxed: &Job, by: String) -> String {
         match self {
             Constraint::GreatestSpan
             | Constraint::GreatestOverhang
             | Constraint::LeastDistance
             | Constraint::LeastMargin => {
-                let now = self.shown(eased);
+                let now = self.shown(relaxed);
                 let (name, length) = now.rsplit_once(" of ").unwrap_or((&now, ""));
                 format!("let {name} be {length}")
             }
@@ -197,7 +197,7 @@ impl Constraint {
     }
 
     /// What would have to be given up.
-    fn given_up(self) -> &'static str {
+    fn abandonment_wording(self) -> &'static str {
         match self {
             Constraint::Zones => "let rails span as far in the zones as elsewhere",
             Constraint::Stagger => "don't stagger the posts",

@@ -6,21 +6,21 @@ mod relaxation;
 use std::collections::BTreeMap;
 
 use crate::geometry::{Point, grid, to_mm};
-use crate::layout::objective::Score;
-use crate::layout::placement::Placed;
-use crate::layout::placement::{applied, unused_names};
+use crate::layout::objective::Objective;
+use crate::layout::placement::Placement;
+use crate::layout::placement::{apply, post_names};
 use crate::layout::post_cost::{Cost, additive, cost};
-use crate::layout::rail::Foot;
+use crate::layout::rail::Anchor;
 use crate::layout::result::{
     ArrayLayout, Constraint, ConstraintPrice, Figures, Layout, RailLayout, RailPost, RunnerUp, SpentOn,
     Unmoved,
 };
-use crate::layout::solve::{Laid, Wanted, is_replaced, lay, posts_of};
+use crate::layout::solve::{SolvedArray, Wanted, is_replaced, positions, solve};
 use crate::model::{Array, Display, Job, Problem, Severity, Slope};
 use crate::slope_takeoff::PostTakeoff;
 use crate::takeoff::{LAYOUT_CAUTION, Takeoff, takeoff};
 use crate::units::{Currency, Length};
-use infeasible::no_layout;
+use infeasible::infeasibility;
 use nudges::nudges;
 
 /// A layout, and the job as it lays it out.
@@ -47,8 +47,8 @@ pub struct LaidOut {
 pub fn layout(job: &Job) -> Result<LaidOut, Vec<Problem>> {
     let currency = currency_of(job)?;
     let wanted = Wanted { map: true };
-    let laid = lay(job, wanted).map_err(|none| vec![no_layout(job, none)])?;
-    let laid_job = applied(job, &laid);
+    let laid = solve(job, wanted).map_err(|none| vec![infeasibility(job, none)])?;
+    let laid_job = apply(job, &laid);
     let findings = crate::layout::check(job, &laid_job);
     if findings.iter().any(|problem| problem.severity == Severity::Error) {
         return Err(findings);
@@ -80,10 +80,10 @@ pub fn layout(job: &Job) -> Result<LaidOut, Vec<Problem>> {
 /// # Errors
 ///
 /// `no-rails`, `no-costs` and `no-layout`, as there.
-pub fn lay_out(job: &Job) -> Result<Job, Vec<Problem>> {
+pub fn place_posts(job: &Job) -> Result<Job, Vec<Problem>> {
     currency_of(job)?;
-    let laid = lay(job, Wanted::default()).map_err(|none| vec![no_layout(job, none)])?;
-    Ok(applied(job, &laid))
+    let laid = solve(job, Wanted::default()).map_err(|none| vec![infeasibility(job, none)])?;
+    Ok(apply(job, &laid))
 }
 
 /// What the costs are in, where there is something to lay out and something to weigh places by.
@@ -168,15 +168,15 @@ fn spent_on(cost: &Cost, currency: &Currency) -> SpentOn {
     }
 }
 
-fn array_layout(job: &Job, laid: &Laid, taken: &Takeoff, currency: &Currency) -> ArrayLayout {
+fn array_layout(job: &Job, laid: &SolvedArray, taken: &Takeoff, currency: &Currency) -> ArrayLayout {
     let slope = &job.slopes[laid.slope];
     let array = &slope.arrays[laid.array];
     let own = Point::from(array.at);
-    let Placed { score, at, rails, spare_margin } = &laid.placed;
-    let amount = |score: &Score| currency.nearest(score.amount());
+    let Placement { objective, at, rails, spare_margin } = &laid.placed;
+    let amount = |objective: &Objective| currency.nearest(objective.amount());
     let windows = array.rails.as_ref().map_or(0, |rails| rails.clamps.len()).max(1);
     let pitch = grid(array.module_height + array.row_gap);
-    let names = unused_names(slope, &array.name, rails);
+    let names = post_names(slope, &array.name, rails);
     let of_slope = &taken.slopes[laid.slope].posts;
     let works: BTreeMap<&str, &PostTakeoff> =
         of_slope.iter().map(|post| (post.name.as_str(), post)).collect();
@@ -184,17 +184,17 @@ fn array_layout(job: &Job, laid: &Laid, taken: &Takeoff, currency: &Currency) ->
         rail: number as u64 + 1,
         v_mm: to_mm(rail.v),
         clamp_mm: to_mm(rail.v - at.v - (number / windows) as i64 * pitch),
-        additive_cost: amount(&rail.score),
+        additive_cost: amount(&rail.objective),
         posts: rail
             .posts
             .iter()
             .zip(names)
-            .filter_map(|(&(foot, u), name)| {
+            .filter_map(|(&(anchor, u), name)| {
                 let work = works.get(name.as_str())?;
                 Some(RailPost {
                     u_mm: to_mm(u),
-                    rafter: foot.number().map(|rafter| rafter as u64 + 1),
-                    on_board: matches!(foot, Foot::Bay(_)),
+                    rafter: anchor.number().map(|rafter| rafter as u64 + 1),
+                    on_board: matches!(anchor, Anchor::Bay(_)),
                     situation: work.situation,
                     method: work.deck.method,
                     name,
@@ -202,15 +202,15 @@ fn array_layout(job: &Job, laid: &Laid, taken: &Takeoff, currency: &Currency) ->
             })
             .collect(),
     });
-    let runner_up = |placed: &Placed| RunnerUp {
+    let runner_up = |placed: &Placement| RunnerUp {
         right_mm: to_mm(placed.at.u - own.u),
         up_mm: to_mm(placed.at.v - own.v),
         rails_v_mm: placed.rails.iter().map(|rail| to_mm(rail.v)).collect(),
-        posts: posts_of(placed).len() as u64,
-        additive_cost: amount(&placed.score),
-        more: currency.nearest(placed.score.amount() - score.amount()),
-        failing: placed.score.failing,
-        thin: placed.score.thin,
+        posts: positions(placed).len() as u64,
+        additive_cost: amount(&placed.objective),
+        more: currency.nearest(placed.objective.amount() - objective.amount()),
+        failing: placed.objective.failing,
+        thin: placed.objective.narrow,
     };
     ArrayLayout {
         slope: slope.name.clone(),
@@ -220,37 +220,37 @@ fn array_layout(job: &Job, laid: &Laid, taken: &Takeoff, currency: &Currency) ->
         u_mm: to_mm(at.u),
         v_mm: to_mm(at.v),
         rails: rail_layouts.collect(),
-        additive_cost: amount(score),
-        failing: score.failing,
-        thin: score.thin,
+        additive_cost: amount(objective),
+        failing: objective.failing,
+        thin: objective.narrow,
         least_margin_mm: job.practice.least_margin.mm() + to_mm(*spare_margin),
-        unmoved: laid.unmoved.as_ref().map(|score| Unmoved {
-            additive_cost: amount(score),
-            failing: score.failing,
-            thin: score.thin,
+        unmoved: laid.baseline.as_ref().map(|objective| Unmoved {
+            additive_cost: amount(objective),
+            failing: objective.failing,
+            thin: objective.narrow,
         }),
-        yielded: laid.yielded,
+        yielded: laid.laid_sequentially,
         runners_up: laid.runners_up.iter().map(runner_up).collect(),
         map: laid.map.clone(),
     }
 }
 
 /// What each constraint costs: an inch more or less of it (25 mm where the job is shown in metric units), or none.
-fn constraint_prices(job: &Job, laid: &[Laid], currency: &Currency) -> Vec<ConstraintPrice> {
+fn constraint_prices(job: &Job, laid: &[SolvedArray], currency: &Currency) -> Vec<ConstraintPrice> {
     let by = match job.display {
         Display::Imperial => Length::INCH,
         Display::Metric => Length::from_nm(25 * Length::MM.nm()),
     };
-    let sum = |laid: &[Laid]| laid.iter().map(|laid| laid.placed.score).sum::<Score>();
+    let sum = |laid: &[SolvedArray]| laid.iter().map(|laid| laid.placed.objective).sum::<Objective>();
     let now = sum(laid);
     let price = |constraint: Constraint| {
-        let eased = lay(&constraint.eased(job, by)?, Wanted::default()).ok()?;
-        let then = sum(&eased);
+        let relaxed = solve(&constraint.relaxed(job, by)?, Wanted::default()).ok()?;
+        let then = sum(&relaxed);
         Some(ConstraintPrice {
             constraint,
             by_mm: constraint.is_length().then_some(by.mm()),
             saves: currency.nearest(now.amount() - then.amount()),
-            fewer_faults: i64::from(now.failing + now.thin) - i64::from(then.failing + then.thin),
+            fewer_faults: i64::from(now.failing + now.narrow) - i64::from(then.failing + then.narrow),
         })
     };
     Constraint::ALL.into_iter().filter_map(price).collect()

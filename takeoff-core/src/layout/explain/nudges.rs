@@ -2,10 +2,10 @@
 use std::sync::Arc;
 
 use crate::geometry::{Point, grid, to_mm};
-use crate::layout::intervals::{Keep, allowed};
-use crate::layout::intervals::{Span, spans};
-use crate::layout::objective::Score;
-use crate::layout::post_cost::Trial;
+use crate::layout::intervals::{Exclusion, permitted_ranges};
+use crate::layout::intervals::{FeasibleInterval, feasible_intervals};
+use crate::layout::objective::Objective;
+use crate::layout::post_cost::PostCostModel;
 use crate::layout::result::Nudge;
 use crate::model::{Job, Post, Slope};
 use crate::roof::Site;
@@ -35,10 +35,10 @@ fn is_carried(slope: &Slope, post: &Post) -> bool {
 
 fn nudge(job: &Job, site: &Site, place: usize, post: &Post, currency: &Currency) -> Option<Nudge> {
     let assembly: &Arc<_> = &post.assembly;
-    let trial = Trial::new(job, site, assembly);
+    let model = PostCostModel::new(job, site, assembly);
     let at = Point::from(post.at);
-    let work = trial.work(at);
-    let step = trial.marks.step();
+    let work = model.work(at);
+    let step = model.graduations.step();
     let window = job.practice.window.map_or_else(|| exposure(site, at.v), grid);
     // The post keeps as far from its rafter's centre line as it is.
     let rafter = site.slope.rafters.as_ref().and_then(|rafters| {
@@ -55,32 +55,35 @@ fn nudge(job: &Job, site: &Site, place: usize, post: &Post, currency: &Currency)
     let others: Vec<Point> = [&others[..place], &others[place + 1..]].concat();
     let tall = flange.down + flange.up;
     let least = [flange.width, tall].map(|length| grid(length) as f64);
-    let keep = Keep { posts: &others, least: crate::num::math::hypot(least[0], least[1]).ceil() as i64 };
+    let exclusion =
+        Exclusion { posts: &others, least: crate::num::math::hypot(least[0], least[1]).ceil() as i64 };
 
     let steps = window / step;
     let (low, high) = (at.v - steps * step, at.v + steps * step);
-    let stretches = allowed(site, assembly, &keep, &u_at, low, high);
-    let mut best: Option<(Score, i64)> = None;
-    for span in spans(&trial, &u_at, low, high) {
+    let stretches = permitted_ranges(site, assembly, &exclusion, &u_at, low, high);
+    let mut best: Option<(Objective, i64)> = None;
+    for span in feasible_intervals(&model, &u_at, low, high) {
         for &(from, to) in &stretches {
             let (from, to) = (span.from.max(from), span.to.min(to));
-            for by in marks(&span, from - at.v, to - at.v, step) {
-                let score = span.score(&trial, Point::new(u_at(at.v + by), at.v + by));
-                let rank = |(score, by): (Score, i64)| (score, by.abs(), by < 0);
-                if score.failing + score.thin == 0 && best.is_none_or(|best| rank((score, by)) < rank(best)) {
-                    best = Some((score, by));
+            for by in graduations(&span, from - at.v, to - at.v, step) {
+                let objective = span.objective(&model, Point::new(u_at(at.v + by), at.v + by));
+                let rank = |(objective, by): (Objective, i64)| (objective, by.abs(), by < 0);
+                if objective.failing + objective.narrow == 0
+                    && best.is_none_or(|best| rank((objective, by)) < rank(best))
+                {
+                    best = Some((objective, by));
                 }
             }
         }
     }
-    let (score, by) = best?;
-    let base = trial.base(&work);
-    let now = base.money + work.patch.map_or(0, |sheet| trial.sheet(&sheet, at));
+    let (objective, by) = best?;
+    let base = model.base(&work);
+    let now = base.money + work.patch.map_or(0, |sheet| model.patch_cost(&sheet, at));
     let fails = work.fails() || !work.is_possible();
-    if !fails && score.money >= now {
+    if !fails && objective.money >= now {
         return None;
     }
-    let there = trial.work(Point::new(u_at(at.v + by), at.v + by));
+    let there = model.work(Point::new(u_at(at.v + by), at.v + by));
     Some(Nudge {
         slope: site.slope.name.clone(),
         post: post.name.clone(),
@@ -91,12 +94,12 @@ fn nudge(job: &Job, site: &Site, place: usize, post: &Post, currency: &Currency)
         patched: work.patch.is_some(),
         better_patched: there.patch.is_some(),
         fails,
-        saves: currency.nearest(Score { money: now - score.money, ..Score::default() }.amount()),
+        saves: currency.nearest(Objective { money: now - objective.money, ..Objective::default() }.amount()),
     })
 }
 
 /// The moves by whole steps in a span that may be best: its ends, and the one nearest to where the post is.
-fn marks(_: &Span, from: i64, to: i64, step: i64) -> Vec<i64> {
+fn graduations(_: &FeasibleInterval, from: i64, to: i64, step: i64) -> Vec<i64> {
     let (first, last) = (from.div_euclid(step) + i64::from(from.rem_euclid(step) != 0), to.div_euclid(step));
     if first > last {
         return Vec::new();

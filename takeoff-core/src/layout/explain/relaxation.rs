@@ -35,15 +35,15 @@ impl Constraint {
     /// A span and an overhang grow everywhere, in zones too; windows grow at both ends, but not beyond the module nor
     /// nearer to each other than the rails' least distance; an array's shift grows on all four sides, if the array stays
     /// on the slope and clear of others.
-    pub(crate) fn eased(self, job: &Job, by: Length) -> Option<Job> {
-        let mut eased = job.clone();
+    pub(crate) fn relaxed(self, job: &Job, by: Length) -> Option<Job> {
+        let mut relaxed = job.clone();
         let mut changed = false;
         if self == Constraint::LeastMargin {
-            let margin = &mut eased.practice.least_margin;
+            let margin = &mut relaxed.practice.least_margin;
             changed = *margin > Length::ZERO;
             *margin = (*margin - by).max(Length::ZERO);
         }
-        for slope in &mut eased.slopes {
+        for slope in &mut relaxed.slopes {
             match self {
                 Constraint::Setbacks => {
                     for setback in &mut slope.setbacks {
@@ -70,16 +70,16 @@ impl Constraint {
                         let height = array.module_height;
                         let next_row = (array.rows > 1).then_some(array.row_gap);
                         if let Some(rails) = &mut array.rails {
-                            changed |= self.ease_rails(rails, by, height, next_row);
+                            changed |= self.relax_rails(rails, by, height, next_row);
                         }
                     }
                 }
             }
         }
-        changed.then_some(eased)
+        changed.then_some(relaxed)
     }
 
-    fn ease_rails(self, rails: &mut Rails, by: Length, height: Length, next_row: Option<Length>) -> bool {
+    fn relax_rails(self, rails: &mut Rails, by: Length, height: Length, next_row: Option<Length>) -> bool {
         match self {
             Constraint::GreatestSpan => {
                 rails.greatest_span = longer(rails.greatest_span, by);
@@ -94,7 +94,7 @@ impl Constraint {
                     .for_each(|zone| zone.greatest_overhang = longer(zone.greatest_overhang, by));
                 true
             }
-            Constraint::ClampWindows => ease_windows(rails, by, height, next_row),
+            Constraint::ClampWindows => widen_windows(rails, by, height, next_row),
             Constraint::LeastDistance => {
                 let before = rails.least_distance;
                 rails.least_distance = (before - by).max(Length::ZERO);
@@ -109,7 +109,7 @@ impl Constraint {
 }
 
 /// Wider windows, as far as modules and the least distance between rails allow.
-fn ease_windows(rails: &mut Rails, by: Length, height: Length, next_row: Option<Length>) -> bool {
+fn widen_windows(rails: &mut Rails, by: Length, height: Length, next_row: Option<Length>) -> bool {
     let before = rails.clamps.clone();
     let least = rails.least_distance;
     let wide: Vec<ClampWindow> = before

@@ -4,21 +4,21 @@
 //! the work zone begins or ceases to reach a tile, the deck work a batten, and where a patch takes one piece more.
 use crate::cuts::Footprint;
 use crate::geometry::{Point, Polygon, Rect, grid, half};
-use crate::layout::post_cost::Trial;
+use crate::layout::post_cost::PostCostModel;
 use crate::model::DriedIn;
 use crate::relocation::{Axis, thresholds};
 
 /// The places `v` from `low` to `high` at which the work of a post at `u` may change, ascending. A place that is not
 /// whole is taken down.
-pub(crate) fn changes(trial: &Trial, u: i64, low: i64, high: i64) -> Vec<i64> {
+pub(crate) fn breakpoints(model: &PostCostModel, u: i64, low: i64, high: i64) -> Vec<i64> {
     let from = Point::new(u, low);
     let mut changes: Vec<i64> =
-        thresholds(&trial.mover, from, Axis::V, 0, high - low).into_iter().map(|by| low + by).collect();
-    let reach = Reach::of(trial);
-    reach.of_tiles(trial, u, low, high, &mut changes);
-    reach.of_battens(trial, low, high, &mut changes);
-    of_pieces(trial, u, low, high, &mut changes);
-    changes.extend(trial.site.field.polygon().crossings_at(u));
+        thresholds(&model.mover, from, Axis::V, 0, high - low).into_iter().map(|by| low + by).collect();
+    let reach = Reach::of(model);
+    reach.of_tiles(model, u, low, high, &mut changes);
+    reach.of_battens(model, low, high, &mut changes);
+    of_pieces(model, u, low, high, &mut changes);
+    changes.extend(model.site.field.polygon().crossings_at(u));
     changes.retain(|&v| low <= v && v <= high);
     changes.sort_unstable();
     changes.dedup();
@@ -34,8 +34,8 @@ struct Reach {
 }
 
 impl Reach {
-    fn of(trial: &Trial) -> Reach {
-        let (flashing, practice) = (&trial.mover.assembly.deck_flashing, trial.site.practice);
+    fn of(model: &PostCostModel) -> Reach {
+        let (flashing, practice) = (&model.mover.assembly.deck_flashing, model.site.practice);
         let band = match flashing.dried_in {
             DriedIn::ThreeCourse => half(practice.three_course.mesh_width),
             DriedIn::Underlayment => 0,
@@ -50,9 +50,9 @@ impl Reach {
 
     /// Where the zone's lower edge leaves a tile's head, and its upper edge comes to a nose: whole tiles by their
     /// courses, tiles at the field's edge by their corners and where their edges cross the zone's sides.
-    fn of_tiles(&self, trial: &Trial, u: i64, low: i64, high: i64, changes: &mut Vec<i64>) {
+    fn of_tiles(&self, model: &PostCostModel, u: i64, low: i64, high: i64, changes: &mut Vec<i64>) {
         let Reach { down, up, aside, hand } = *self;
-        let site = trial.site;
+        let site = model.site;
         let mut at = |edge: i64| changes.extend([edge + down + hand, edge - up - hand]);
         for &nose in site.grid.noses() {
             at(nose);
@@ -67,7 +67,7 @@ impl Reach {
         if site.field.covers(&site.grid.reach(&swept)) {
             return;
         }
-        let flange = half(trial.mover.assembly.deck_flashing.width);
+        let flange = half(model.mover.assembly.deck_flashing.width);
         let sides = [flange, aside].map(|side| side + hand).map(|side| [u - side, u + side]);
         for (_, tile) in site.grid.over(swept) {
             for piece in Footprint::pieces(&site.field, &tile) {
@@ -78,12 +78,12 @@ impl Reach {
         }
     }
 
-    fn of_battens(&self, trial: &Trial, low: i64, high: i64, changes: &mut Vec<i64>) {
-        let Some(battens) = &trial.site.slope.battens else { return };
+    fn of_battens(&self, model: &PostCostModel, low: i64, high: i64, changes: &mut Vec<i64>) {
+        let Some(battens) = &model.site.slope.battens else { return };
         let Reach { down, up, .. } = *self;
-        let to_upper = trial.site.grid.length() - grid(battens.lug);
+        let to_upper = model.site.grid.length() - grid(battens.lug);
         let to_lower = to_upper - grid(battens.width);
-        for nose in trial.site.grid.noses() {
+        for nose in model.site.grid.noses() {
             for edge in [nose + to_lower, nose + to_upper] {
                 changes.extend([edge + down, edge - up].into_iter().filter(|v| (low..=high).contains(v)));
             }
@@ -99,8 +99,8 @@ fn heights(polygon: &Polygon, lines: &[i64]) -> impl Iterator<Item = i64> {
 }
 
 /// Where a patch takes one piece of sheet more: `n` pieces are `n·(B − b) + b` high.
-fn of_pieces(trial: &Trial, u: i64, low: i64, high: i64, changes: &mut Vec<i64>) {
-    let site = trial.site;
+fn of_pieces(model: &PostCostModel, u: i64, low: i64, high: i64, changes: &mut Vec<i64>) {
+    let site = model.site;
     let sheet = &site.slope.underlayment;
     let (lap, step) = (grid(sheet.head_lap), grid(sheet.sheet_width - sheet.head_lap));
     let bounds = site.field.bounds();

@@ -1,27 +1,27 @@
 //! Where along the slope a post on one rafter may stand, and what it costs there.
 use crate::geometry::{Point, grid};
 
-use super::breakpoints::changes;
-use crate::layout::objective::Score;
-use crate::layout::post_cost::{Sheet, Trial, Work};
+use super::breakpoints::breakpoints;
+use crate::layout::objective::Objective;
+use crate::layout::post_cost::{PatchExtent, PostCostModel, PostWork};
 
 /// An interval of `v` in which the work is the same, already shortened by the least margin at both ends.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(crate) struct Span {
+pub(crate) struct FeasibleInterval {
     /// From where to where a post may stand, both included, in grid steps.
     pub(crate) from: i64,
     pub(crate) to: i64,
     /// What it costs there, besides the felt and staples of a patch.
-    pub(crate) base: Score,
+    pub(crate) base: Objective,
     /// Its patch.
-    pub(crate) sheet: Option<Sheet>,
+    pub(crate) patch: Option<PatchExtent>,
 }
 
-impl Span {
+impl FeasibleInterval {
     /// What a post at a place in it costs.
-    pub(crate) fn score(&self, trial: &Trial, at: Point) -> Score {
-        let sheet = self.sheet.map_or(0, |sheet| trial.sheet(&sheet, at));
-        Score { money: self.base.money + sheet, ..self.base }
+    pub(crate) fn objective(&self, model: &PostCostModel, at: Point) -> Objective {
+        let sheet = self.patch.map_or(0, |sheet| model.patch_cost(&sheet, at));
+        Objective { money: self.base.money + sheet, ..self.base }
     }
 }
 
@@ -32,53 +32,63 @@ impl Span {
 ///
 /// An interval between two changes is used from its ends inward by the least margin; one shorter than twice that at
 /// its middle only (the mark of the tape nearest to it), and such a post counts as thin.
-pub(crate) fn spans(trial: &Trial, u_at: &dyn Fn(i64) -> i64, low: i64, high: i64) -> Vec<Span> {
-    let margin = grid(trial.site.practice.least_margin);
+pub(crate) fn feasible_intervals(
+    model: &PostCostModel,
+    u_at: &dyn Fn(i64) -> i64,
+    low: i64,
+    high: i64,
+) -> Vec<FeasibleInterval> {
+    let margin = grid(model.site.practice.least_margin);
     // What lies beyond the ends decides whether they are near to a change, and whether an interval there is short.
     let (from, to) = (low - 2 * margin, high + 2 * margin);
-    let stretches = stretches(trial, u_at, from, to);
+    let stretches = stretches(model, u_at, from, to);
     let mut spans = Vec::with_capacity(stretches.len());
-    for Stretch { from: start, to: end, work } in stretches {
+    for ConstantWork { from: start, to: end, work } in stretches {
         if !work.is_possible() {
             continue;
         }
-        let base = trial.base(&work);
+        let base = model.base(&work);
         let (inner_start, inner_end) = (start + margin, end - margin);
         let (from, to, thin) = if inner_start <= inner_end {
             (inner_start, inner_end, 0)
         } else {
-            let middle = trial.marks.nearest((start + end) / 2, start, end);
+            let middle = model.graduations.nearest((start + end) / 2, start, end);
             (middle, middle, 1)
         };
         let (from, to) = (from.max(low), to.min(high));
         if from <= to {
-            spans.push(Span { from, to, base: Score { thin, ..base }, sheet: work.patch });
+            spans.push(FeasibleInterval {
+                from,
+                to,
+                base: Objective { narrow: thin, ..base },
+                patch: work.patch,
+            });
         }
     }
     spans
 }
 
 /// A stretch of `v`, both ends included, with one and the same work.
-struct Stretch {
+struct ConstantWork {
     from: i64,
     to: i64,
-    work: Work,
+    work: PostWork,
 }
 
 /// The stretches from `low` to `high`, one after the other without a gap.
-fn stretches(trial: &Trial, u_at: &dyn Fn(i64) -> i64, low: i64, high: i64) -> Vec<Stretch> {
+fn stretches(model: &PostCostModel, u_at: &dyn Fn(i64) -> i64, low: i64, high: i64) -> Vec<ConstantWork> {
     let middle = low + (high - low) / 2;
     let mut us = [low, middle, high].map(u_at).to_vec();
     us.dedup();
     let straight = us.len() == 1;
     let mut cells =
-        Cells::between(us.iter().flat_map(|&u| changes(trial, u, low, high)).collect(), low, high);
-    let work = |v: i64| trial.work(Point::new(u_at(v), v));
+        Cells::between(us.iter().flat_map(|&u| breakpoints(model, u, low, high)).collect(), low, high);
+    let work = |v: i64| model.work(Point::new(u_at(v), v));
 
-    let mut stretches: Vec<Stretch> = Vec::new();
-    let mut join = |from: i64, to: i64, work: Work| match stretches.last_mut() {
+    let mut stretches: Vec<ConstantWork> = Vec::new();
+    let mut join = |from: i64, to: i64, work: PostWork| match stretches.last_mut() {
         Some(last) if last.work == work => last.to = to,
-        _ => stretches.push(Stretch { from, to, work }),
+        _ => stretches.push(ConstantWork { from, to, work }),
     };
     let mut known = work(low);
     let mut reached = low;

@@ -4,12 +4,12 @@ use crate::model::Assembly;
 use crate::roof::Site;
 
 /// Posts that stay where they are, and how far others keep from them (grid steps).
-pub(crate) struct Keep<'a> {
+pub(crate) struct Exclusion<'a> {
     pub(crate) posts: &'a [Point],
     pub(crate) least: i64,
 }
 
-impl Keep<'_> {
+impl Exclusion<'_> {
     /// Whether a post may stand there as far as they go.
     pub(crate) fn allows(&self, at: Point) -> bool {
         let near = |post: &&Point| {
@@ -25,17 +25,17 @@ impl Keep<'_> {
 /// What forbids places is the outside of a polygon, or all that is nearer than a distance to an edge or a post: on a
 /// way up the slope an interval each, found by looking at the polygon's crossings and at each way's nearest place, and
 /// its ends by halving.
-pub(crate) fn allowed(
+pub(crate) fn permitted_ranges(
     site: &Site,
     assembly: &Assembly,
-    keep: &Keep,
+    exclusion: &Exclusion,
     u_at: &dyn Fn(i64) -> i64,
     low: i64,
     high: i64,
 ) -> Vec<(i64, i64)> {
     let is_allowed = |v: i64| {
         let at = Point::new(u_at(v), v);
-        site.allows_post_at(at, assembly) && keep.allows(at)
+        site.allows_post_at(at, assembly) && exclusion.allows(at)
     };
     let flashing = &assembly.deck_flashing;
     let (aside, lift) = (half(flashing.width), (grid(flashing.down) - grid(flashing.up)) / 2);
@@ -47,8 +47,8 @@ pub(crate) fn allowed(
             looks.push(nearest(&setback.edge, u, 0));
             looks.push(nearest(&setback.edge, u, aside) + lift);
         }
-        let beside = |post: &&Point| (post.u - u).abs() < keep.least;
-        looks.extend(keep.posts.iter().filter(beside).map(|post| post.v));
+        let beside = |post: &&Point| (post.u - u).abs() < exclusion.least;
+        looks.extend(exclusion.posts.iter().filter(beside).map(|post| post.v));
     }
     let whole = looks.into_iter().map(|v| 2 * v.div_euclid(2));
     let mut looks: Vec<i64> = whole.filter(|v| (low..=high).contains(v)).collect();

@@ -9,7 +9,7 @@ use crate::roof::{Meeting, Part, Site, TileId};
 
 /// How many tiles are in each class.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub(crate) struct Classes {
+pub(crate) struct ClassCounts {
     pub(crate) severed: u32,
     pub(crate) cut: u32,
     pub(crate) removed: u32,
@@ -18,26 +18,26 @@ pub(crate) struct Classes {
 
 /// The tiles that a post handles.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub(crate) struct Handled {
+pub(crate) struct HandledTiles {
     /// By part: the only piece or the pan, then the cover.
-    pub(crate) classes: [Classes; 2],
+    pub(crate) classes: [ClassCounts; 2],
     /// Fasteners of tiles laid back.
     pub(crate) fasteners: u64,
 }
 
 /// A tile that an opening cuts.
-pub(crate) type Met = (TileId, CutKind);
+pub(crate) type CutTile = (TileId, CutKind);
 
 /// Counts tiles handled.
-pub(crate) struct Counter {
+pub(crate) struct TileCounter {
     perimeter: Option<Perimeter>,
     /// How many tiles a zone removes and loosens goes by the courses and columns that it meets.
-    known: RefCell<BTreeMap<(bool, Meeting), [Classes; 2]>>,
+    known: RefCell<BTreeMap<(bool, Meeting), [ClassCounts; 2]>>,
 }
 
-impl Counter {
-    pub(crate) fn of(site: &Site) -> Counter {
-        Counter { perimeter: Perimeter::of(site.slope), known: RefCell::default() }
+impl TileCounter {
+    pub(crate) fn of(site: &Site) -> TileCounter {
+        TileCounter { perimeter: Perimeter::of(site.slope), known: RefCell::default() }
     }
 
     /// Whether the strip along the edges asks for a fastener that the tile has not.
@@ -46,7 +46,13 @@ impl Counter {
     }
 
     /// What a post handles with this work zone, opening and cuts.
-    pub(crate) fn handled(&self, site: &Site, zone: &Rect, opening: &Ellipse, met: &[Met]) -> Handled {
+    pub(crate) fn handled(
+        &self,
+        site: &Site,
+        zone: &Rect,
+        opening: &Ellipse,
+        met: &[CutTile],
+    ) -> HandledTiles {
         let all_in_zone = met.iter().all(|(tile, _)| site.grid.footprint(*tile).meets(zone));
         let whole = site.field.covers(&site.grid.reach(&site.grid.reach(zone)));
         // A tile that only the sides of a rectangle cut stays one piece.
@@ -63,11 +69,11 @@ impl Counter {
                 _ => of_part.cut += 1,
             }
         }
-        Handled { classes, fasteners: classes.iter().map(|classes| fasteners(site, classes)).sum() }
+        HandledTiles { classes, fasteners: classes.iter().map(|classes| fasteners(site, classes)).sum() }
     }
 
     /// What a zone removes and loosens among tiles that are whole, or cut by a rectangle's sides.
-    fn in_zone(&self, site: &Site, zone: &Rect, whole: bool) -> [Classes; 2] {
+    fn in_zone(&self, site: &Site, zone: &Rect, whole: bool) -> [ClassCounts; 2] {
         let field = site.field.bounds();
         let zone = if whole { *zone } else { zone.intersection(&field) };
         let meeting = site.grid.meeting(&zone);
@@ -84,7 +90,7 @@ impl Counter {
                 .map(|(tile, _)| tile)
         });
         let loosened: BTreeSet<TileId> = on_them.filter(|tile| !removed.contains(tile)).collect();
-        let mut classes = [Classes::default(); 2];
+        let mut classes = [ClassCounts::default(); 2];
         removed.iter().for_each(|tile| classes[part(tile.part)].removed += 1);
         if !site.slope.tile.held.is_set() {
             loosened.iter().for_each(|tile| classes[part(tile.part)].loosened += 1);
@@ -94,20 +100,20 @@ impl Counter {
     }
 
     /// The same tile by tile, at the field's edge and where the strip along it counts.
-    pub(crate) fn one_by_one(&self, site: &Site, zone: &Rect, opening: &Ellipse) -> Handled {
+    pub(crate) fn one_by_one(&self, site: &Site, zone: &Rect, opening: &Ellipse) -> HandledTiles {
         let cuts: Vec<SlopeCut> = cuts_of(site, &[*opening]);
-        let mut handled = Handled::default();
+        let mut handled = HandledTiles::default();
         let own = u64::from(site.slope.tile.fasteners_each);
         for taken in taken_up(site, &[*zone], &[*opening], &cuts) {
             if taken.excluded {
                 continue;
             }
-            let held = || if refastened(site, self.strip(site), &taken) { own.max(1) } else { own };
+            let band = || if refastened(site, self.strip(site), &taken) { own.max(1) } else { own };
             let classes = &mut handled.classes[part(taken.tile.part)];
             let (class, fasteners) = match taken.class {
-                TileClass::Severed => (&mut classes.severed, site.practice.pieces_for_severed * held()),
-                TileClass::Cut => (&mut classes.cut, held()),
-                TileClass::Removed => (&mut classes.removed, held()),
+                TileClass::Severed => (&mut classes.severed, site.practice.pieces_for_severed * band()),
+                TileClass::Cut => (&mut classes.cut, band()),
+                TileClass::Removed => (&mut classes.removed, band()),
                 TileClass::Loosened => (&mut classes.loosened, 0),
             };
             *class += 1;
@@ -118,7 +124,7 @@ impl Counter {
 }
 
 /// What holds the tiles laid back where none gets more than its own.
-fn fasteners(site: &Site, classes: &Classes) -> u64 {
+fn fasteners(site: &Site, classes: &ClassCounts) -> u64 {
     let pieces = u64::from(classes.severed) * site.practice.pieces_for_severed;
     (pieces + u64::from(classes.cut + classes.removed)) * u64::from(site.slope.tile.fasteners_each)
 }

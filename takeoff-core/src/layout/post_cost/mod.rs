@@ -8,4 +8,4 @@ pub(crate) use model::*;
 pub use takeoff_cost::{Cost, additive, cost};
 
 #[cfg(test)]
-pub(crate) use handled_tiles::{Counter, Met};
+pub(crate) use handled_tiles::{CutTile, TileCounter};

@@ -3,73 +3,73 @@ use std::sync::Arc;
 
 use smallvec::SmallVec;
 
-use super::handled_tiles::{Classes, Counter, Handled, Met};
+use super::handled_tiles::{ClassCounts, CutTile, HandledTiles, TileCounter};
 use super::rates::Rates;
 use crate::cuts::{CutKind, Opening, Shape, judge, opening_of};
 use crate::deck::{
     Method, TopFlashingCheck, battens_cut, deck_area, height_stack, own_patch, pieces_of_sheet, work_zone,
 };
 use crate::geometry::{Point, Polygon, Rect, SlopePoint, grid, half, to_mm};
-use crate::layout::graduations::Marks;
-use crate::layout::objective::{MILLION, Score};
+use crate::layout::graduations::Graduations;
+use crate::layout::objective::{MILLION, Objective};
 use crate::model::{Assembly, Job, Post};
 use crate::relocation::{Mover, Situation, State, Tally};
 use crate::roof::Site;
 use crate::units::Length;
 
 /// A post of one assembly that may stand anywhere on a slope.
-pub(crate) struct Trial<'a> {
+pub(crate) struct PostCostModel<'a> {
     pub(crate) site: &'a Site<'a>,
     pub(crate) mover: Mover<'a>,
     pub(crate) rates: Rates,
-    pub(crate) marks: Marks,
+    pub(crate) graduations: Graduations,
     assembly: Arc<Assembly>,
-    counter: Counter,
+    counter: TileCounter,
     /// What a failing post costs; `None` where it is kept from failing at any price.
     cost_of_failing: Option<f64>,
 }
 
 /// The work at a place: all that the post's cost, besides the height of its patch, and its margin depend on.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub(crate) struct Work {
+pub(crate) struct PostWork {
     pub(crate) state: State,
     /// Whether its cone or its top ends below the tile.
     too_low: bool,
     /// Tiles cut with a hole; cut otherwise, severed ones aside.
     holes: u32,
     notches: u32,
-    handled: Handled,
+    handled: HandledTiles,
     /// Pieces of batten reset.
     battens: u32,
     /// The patch, where there is one.
-    pub(crate) patch: Option<Sheet>,
+    pub(crate) patch: Option<PatchExtent>,
 }
 
 /// A patch, by what does not change as its lower edge moves with the post.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(crate) struct Sheet {
+pub(crate) struct PatchExtent {
     /// Its upper edge; `None` where it runs up to the field's edge, which on a crooked rafter is now here, now there.
     upper: Option<i64>,
     /// In how many pieces it is laid.
     pieces: u64,
 }
 
-impl<'a> Trial<'a> {
-    pub(crate) fn new(job: &Job, site: &'a Site<'a>, assembly: &'a Arc<Assembly>) -> Trial<'a> {
+impl<'a> PostCostModel<'a> {
+    pub(crate) fn new(job: &Job, site: &'a Site<'a>, assembly: &'a Arc<Assembly>) -> PostCostModel<'a> {
         let opening: Opening = opening_of(assembly, site.slope);
-        Trial {
+        PostCostModel {
             site,
             mover: Mover { site, assembly, opening, partners: Vec::new() },
             rates: Rates::of(job, site.slope, assembly),
-            marks: Marks::of(job.display),
+            graduations: Graduations::of(job.display),
             assembly: assembly.clone(),
-            counter: Counter::of(site),
+            counter: TileCounter::of(site),
             cost_of_failing: job.practice.cost_of_failing.map(|cost| cost.to_f64()),
         }
     }
 
     /// The work of the post at a place.
-    pub(crate) fn work(&self, at: Point) -> Work {
+    pub(crate) fn work(&self, at: Point) -> PostWork {
         let site = self.site;
         let [u, v] = [at.u, at.v].map(|steps| Length::from_nm(steps / 2));
         let post = Post {
@@ -82,7 +82,7 @@ impl<'a> Trial<'a> {
         let opening = self.mover.opening_at(at);
         let method = Method::at(site, &self.assembly, at);
         let mut tally = Tally::default();
-        let mut met: SmallVec<[Met; 8]> = SmallVec::new();
+        let mut met: SmallVec<[CutTile; 8]> = SmallVec::new();
         let web = grid(site.practice.least_web);
         judge(&site.grid, &site.field, Shape::Ellipse(opening), web, |judged| {
             tally.add(judged.tile, judged.kind());
@@ -95,9 +95,9 @@ impl<'a> Trial<'a> {
         let patch = own_patch(site, &post, &method).map(|patch| {
             let pieces = pieces_of_sheet(patch.upper - patch.lower, &site.slope.underlayment);
             let to_edge = matches!(method, Method::PatchedToEdge { .. });
-            Sheet { upper: (!to_edge).then_some(patch.upper), pieces }
+            PatchExtent { upper: (!to_edge).then_some(patch.upper), pieces }
         });
-        Work {
+        PostWork {
             state: State::of(&tally, method.kind(), &TopFlashingCheck::at(site, &self.assembly, &opening)),
             too_low: ends_below(stack.cone_mm) || ends_below(stack.post_mm),
             holes: of_kind(&[CutKind::Hole]),
@@ -109,7 +109,7 @@ impl<'a> Trial<'a> {
     }
 
     /// What the work costs besides the felt and staples of its patch.
-    pub(crate) fn base(&self, work: &Work) -> Score {
+    pub(crate) fn base(&self, work: &PostWork) -> Objective {
         let rates = &self.rates;
         let mut cost = rates.post
             + f64::from(work.holes) * rates.hole
@@ -117,7 +117,7 @@ impl<'a> Trial<'a> {
             + work.handled.fasteners as f64 * rates.fastener
             + f64::from(work.battens) * rates.batten;
         for (classes, tile) in work.handled.classes.iter().zip(&rates.tiles) {
-            let Classes { severed, cut, removed, loosened } = *classes;
+            let ClassCounts { severed, cut, removed, loosened } = *classes;
             cost += f64::from(severed) * tile.severed
                 + f64::from(cut) * tile.cut
                 + f64::from(removed) * tile.removed
@@ -134,7 +134,7 @@ impl<'a> Trial<'a> {
                 None => failing = 1,
             }
         }
-        Score { failing, thin: 0, money: rounded(cost) }
+        Objective { failing, narrow: 0, money: rounded(cost) }
     }
 
     /// What the felt and the staples of a patch cost with the post at a place.
@@ -143,7 +143,7 @@ impl<'a> Trial<'a> {
     ///
     /// `width · (height + (pieces − 1)·b) · felt + 2 (width + height) · staples`, `b` the sheet's head lap: linear in
     /// `v`, and falling.
-    pub(crate) fn sheet(&self, sheet: &Sheet, at: Point) -> i64 {
+    pub(crate) fn patch_cost(&self, sheet: &PatchExtent, at: Point) -> i64 {
         let practice = self.site.practice;
         let margin = practice.patch_side_margin;
         let width = (self.assembly.deck_flashing.width + margin + margin).mm();
@@ -187,7 +187,7 @@ impl<'a> Trial<'a> {
     }
 }
 
-impl Work {
+impl PostWork {
     /// Whether a post may stand there at all: there is tile.
     pub(crate) fn is_possible(&self) -> bool {
         self.state.situation != Situation::None

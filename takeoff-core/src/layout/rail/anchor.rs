@@ -5,7 +5,7 @@ use crate::units::Length;
 
 /// What a post stands on.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub(crate) enum Foot {
+pub(crate) enum Anchor {
     /// A rafter, counted from 0 on the left.
     Rafter(usize),
     /// A blocking board in the bay on the right of a rafter.
@@ -14,14 +14,14 @@ pub(crate) enum Foot {
     Fixed(usize, SlopePoint),
 }
 
-impl Foot {
+impl Anchor {
     /// Where along the eave it is at a height, in grid steps.
     pub(crate) fn u_at(&self, rafters: &Rafters, v: i64) -> i64 {
         let v = Length::from_nm(v / 2);
         match *self {
-            Foot::Rafter(rafter) => grid(rafters.centre(rafter, v)),
-            Foot::Bay(left) => grid(middle(rafters.centre(left, v), rafters.centre(left + 1, v))),
-            Foot::Fixed(_, at) => grid(at.u),
+            Anchor::Rafter(rafter) => grid(rafters.centre(rafter, v)),
+            Anchor::Bay(left) => grid(middle(rafters.centre(left, v), rafters.centre(left + 1, v))),
+            Anchor::Fixed(_, at) => grid(at.u),
         }
     }
 
@@ -29,24 +29,24 @@ impl Foot {
     pub(crate) fn is_crooked(&self, rafters: &Rafters) -> bool {
         let crooked = |rafter: usize| rafters.lines[rafter].lower != rafters.lines[rafter].upper;
         match *self {
-            Foot::Rafter(rafter) => crooked(rafter),
-            Foot::Bay(left) => crooked(left) || crooked(left + 1),
-            Foot::Fixed(..) => false,
+            Anchor::Rafter(rafter) => crooked(rafter),
+            Anchor::Bay(left) => crooked(left) || crooked(left + 1),
+            Anchor::Fixed(..) => false,
         }
     }
 
     /// The rafter whose number counts where posts are staggered; a fixed post stands anywhere.
     pub(crate) fn number(&self) -> Option<usize> {
         match *self {
-            Foot::Rafter(rafter) | Foot::Bay(rafter) => Some(rafter),
-            Foot::Fixed(..) => None,
+            Anchor::Rafter(rafter) | Anchor::Bay(rafter) => Some(rafter),
+            Anchor::Fixed(..) => None,
         }
     }
 
     /// The rafters, and, where posts may stand on boards, the bays whose middle is out of reach of a lag in either
     /// rafter.
-    pub(crate) fn all(rafters: &Rafters, blocking: bool, lag_edge_distance: Length) -> Vec<Foot> {
-        let mut feet: Vec<Foot> = (0..rafters.lines.len()).map(Foot::Rafter).collect();
+    pub(crate) fn all(rafters: &Rafters, blocking: bool, lag_edge_distance: Length) -> Vec<Anchor> {
+        let mut lines: Vec<Anchor> = (0..rafters.lines.len()).map(Anchor::Rafter).collect();
         if blocking {
             let reach = half(rafters.width) - grid(lag_edge_distance);
             let far_enough = |v: Length, left: usize| {
@@ -56,9 +56,9 @@ impl Foot {
             };
             let bays = (0..rafters.lines.len().saturating_sub(1))
                 .filter(|&left| far_enough(rafters.low, left) && far_enough(rafters.high, left));
-            feet.extend(bays.map(Foot::Bay));
+            lines.extend(bays.map(Anchor::Bay));
         }
-        feet
+        lines
     }
 }
 

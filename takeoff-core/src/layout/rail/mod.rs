@@ -11,10 +11,10 @@ use std::collections::BTreeMap;
 use std::rc::Rc;
 
 use crate::geometry::{Point, SlopePoint, grid};
-use crate::layout::intervals::{Keep, allowed};
-use crate::layout::intervals::{Span, spans};
-use crate::layout::objective::Score;
-use crate::layout::post_cost::Trial;
+use crate::layout::intervals::{Exclusion, permitted_ranges};
+use crate::layout::intervals::{FeasibleInterval, feasible_intervals};
+use crate::layout::objective::Objective;
+use crate::layout::post_cost::PostCostModel;
 use crate::model::{Array, Rafters, Rails};
 use crate::units::Length;
 
@@ -22,7 +22,7 @@ use crate::units::Length;
 pub(crate) struct Rail<'a> {
     pub(crate) rails: &'a Rails,
     pub(crate) rafters: &'a Rafters,
-    pub(crate) trial: &'a Trial<'a>,
+    pub(crate) model: &'a PostCostModel<'a>,
     /// Its place among the array's rails, from the lowest, and its clamp window with the array where the job has it.
     pub(crate) number: usize,
     pub(crate) from: i64,
@@ -30,31 +30,31 @@ pub(crate) struct Rail<'a> {
     /// How far down and up it reaches with the array's shift; a fixed post leaves it one height only.
     pub(crate) low: i64,
     pub(crate) high: i64,
-    pub(crate) feet: Vec<Footing>,
+    pub(crate) lines: Vec<AnchorLine>,
 }
 
 /// What a post may stand on, and where along it.
-pub(crate) struct Footing {
-    pub(crate) foot: Foot,
+pub(crate) struct AnchorLine {
+    pub(crate) anchor: Anchor,
     /// Whether its `u`, or the length of its board, changes with the height.
     crooked: bool,
     u: i64,
-    pub(crate) spans: Rc<Vec<Span>>,
+    pub(crate) spans: Rc<Vec<FeasibleInterval>>,
 }
 
 /// A post that may stand on a rail at one height.
 #[derive(Clone, Copy, Debug)]
-pub(crate) struct Standing {
+pub(crate) struct CandidatePost {
     /// Its place in [`Rail::feet`].
-    pub(crate) footing: usize,
+    pub(crate) line: usize,
     pub(crate) u: i64,
-    pub(crate) score: Score,
+    pub(crate) objective: Objective,
     /// Whether it is a fixed post, which the rail has to take.
     pub(crate) fixed: bool,
 }
 
 /// Spans by where they were looked for: feet that are alike share them.
-pub(crate) type Known = BTreeMap<(i64, i64, i64), Rc<Vec<Span>>>;
+pub(crate) type IntervalCache = BTreeMap<(i64, i64, i64), Rc<Vec<FeasibleInterval>>>;
 
 /// A post that stays, below the array.
 #[derive(Clone, Copy, Debug)]
@@ -67,18 +67,23 @@ pub(crate) struct FixedPost {
 }
 
 /// The posts of a slope that a rail has to take, and those it keeps away from.
-pub(crate) struct Others<'a> {
+pub(crate) struct OtherPosts<'a> {
     pub(crate) fixed: &'a [FixedPost],
-    pub(crate) keep: Keep<'a>,
+    pub(crate) exclusion: Exclusion<'a>,
 }
 
 impl FixedPost {
     /// It costs what it costs, and can't be better.
-    fn footing(&self) -> Footing {
+    fn line(&self) -> AnchorLine {
         let FixedPost { place, at, money } = *self;
         let (u, v) = (grid(at.u), grid(at.v));
-        let span = Span { from: v, to: v, base: Score { money, ..Score::default() }, sheet: None };
-        Footing { foot: Foot::Fixed(place, at), crooked: false, u, spans: Rc::new(vec![span]) }
+        let span = FeasibleInterval {
+            from: v,
+            to: v,
+            base: Objective { money, ..Objective::default() },
+            patch: None,
+        };
+        AnchorLine { anchor: Anchor::Fixed(place, at), crooked: false, u, spans: Rc::new(vec![span]) }
     }
 }
 
@@ -88,15 +93,15 @@ impl<'a> Rail<'a> {
         array: &'a Array,
         rails: &'a Rails,
         rafters: &'a Rafters,
-        trial: &'a Trial<'a>,
-        others: &Others<'_>,
-        known: &mut Known,
+        model: &'a PostCostModel<'a>,
+        others: &OtherPosts<'_>,
+        known: &mut IntervalCache,
     ) -> Vec<Rail<'a>> {
         let origin = Point::from(array.at);
         let pitch = grid(array.module_height + array.row_gap);
         let windows = (0..i64::from(array.rows)).flat_map(|row| {
-            let foot = origin.v + row * pitch;
-            rails.clamps.iter().map(move |window| (foot + grid(window.from), foot + grid(window.to)))
+            let anchor = origin.v + row * pitch;
+            rails.clamps.iter().map(move |window| (anchor + grid(window.from), anchor + grid(window.to)))
         });
         let windows: Vec<(i64, i64)> = windows.collect();
         let (down, up) = (grid(array.shift.down), grid(array.shift.up));
@@ -116,14 +121,15 @@ impl<'a> Rail<'a> {
             // Fixed posts of two heights leave the rail no place at all.
             let low = heights.clone().fold(from - down, i64::max);
             let high = heights.fold(to + up, i64::min);
-            let mut rail = Rail { rails, rafters, trial, number, from, to, low, high, feet: Vec::new() };
+            let mut rail = Rail { rails, rafters, model, number, from, to, low, high, lines: Vec::new() };
             if low <= high {
                 let assembly = &rails.assembly;
-                for foot in Foot::all(rafters, rails.blocking, assembly.lag_edge_distance) {
-                    let beneath = beneath(&|v| foot.u_at(rafters, v), (left, right), low, high);
-                    rail.feet.extend(beneath.map(|stretch| rail.footing(foot, stretch, &others.keep, known)));
+                for anchor in Anchor::all(rafters, rails.blocking, assembly.lag_edge_distance) {
+                    let beneath = beneath(&|v| anchor.u_at(rafters, v), (left, right), low, high);
+                    rail.lines
+                        .extend(beneath.map(|stretch| rail.line(anchor, stretch, &others.exclusion, known)));
                 }
-                rail.feet.extend(fixed.into_iter().map(FixedPost::footing));
+                rail.lines.extend(fixed.into_iter().map(FixedPost::line));
             }
             all.push(rail);
         }
@@ -131,62 +137,70 @@ impl<'a> Rail<'a> {
     }
 
     /// Where along a rafter or bay a post may stand; `beneath` is from where to where the array can lie over it.
-    fn footing(&self, foot: Foot, beneath: (i64, i64), keep: &Keep, known: &mut Known) -> Footing {
-        let Rail { rafters, trial, low, high, .. } = *self;
-        let board_is_crooked = |left| Foot::Bay(left).is_crooked(rafters);
-        let crooked = foot.is_crooked(rafters) || self.board(foot).is_some_and(board_is_crooked);
-        let u = foot.u_at(rafters, low);
-        let u_at = |v: i64| if crooked { foot.u_at(rafters, v) } else { u };
-        let marked = |(low, high)| within(trial, &spans(trial, &u_at, low, high), &[(low, high)]);
-        let found = match trial.alike(u, low, high).filter(|_| !crooked) {
+    fn line(
+        &self,
+        anchor: Anchor,
+        beneath: (i64, i64),
+        exclusion: &Exclusion,
+        known: &mut IntervalCache,
+    ) -> AnchorLine {
+        let Rail { rafters, model, low, high, .. } = *self;
+        let board_is_crooked = |left| Anchor::Bay(left).is_crooked(rafters);
+        let crooked = anchor.is_crooked(rafters) || self.board(anchor).is_some_and(board_is_crooked);
+        let u = anchor.u_at(rafters, low);
+        let u_at = |v: i64| if crooked { anchor.u_at(rafters, v) } else { u };
+        let marked =
+            |(low, high)| within(model, &feasible_intervals(model, &u_at, low, high), &[(low, high)]);
+        let found = match model.alike(u, low, high).filter(|_| !crooked) {
             Some(column) => {
                 known.entry((column, low, high)).or_insert_with(|| Rc::new(marked((low, high)))).clone()
             }
             None => Rc::new(marked((low, high))),
         };
-        let stretches = allowed(trial.site, trial.mover.assembly, keep, &u_at, beneath.0, beneath.1);
+        let stretches =
+            permitted_ranges(model.site, model.mover.assembly, exclusion, &u_at, beneath.0, beneath.1);
         let spans =
-            if stretches == [(low, high)] { found } else { Rc::new(within(trial, &found, &stretches)) };
-        Footing { foot, crooked, u, spans }
+            if stretches == [(low, high)] { found } else { Rc::new(within(model, &found, &stretches)) };
+        AnchorLine { anchor, crooked, u, spans }
     }
 
     /// Where along the eave a footing is at a height.
-    pub(crate) fn u_at(&self, footing: usize, v: i64) -> i64 {
-        let Footing { foot, crooked, u, .. } = &self.feet[footing];
-        if *crooked { foot.u_at(self.rafters, v) } else { *u }
+    pub(crate) fn u_at(&self, line: usize, v: i64) -> i64 {
+        let AnchorLine { anchor, crooked, u, .. } = &self.lines[line];
+        if *crooked { anchor.u_at(self.rafters, v) } else { *u }
     }
 
     /// Whether a footing's `u`, or the length of its board, changes with the height.
-    pub(crate) fn is_crooked(&self, footing: usize) -> bool {
-        self.feet[footing].crooked
+    pub(crate) fn is_crooked(&self, line: usize) -> bool {
+        self.lines[line].crooked
     }
 
     /// The span of a footing at a height.
-    pub(crate) fn span_at(&self, footing: usize, v: i64) -> Option<&Span> {
-        let spans = &self.feet[footing].spans;
+    pub(crate) fn interval_at(&self, line: usize, v: i64) -> Option<&FeasibleInterval> {
+        let spans = &self.lines[line].spans;
         let span = spans.get(spans.partition_point(|span| span.to < v))?;
         (span.from <= v).then_some(span)
     }
 
     /// What a post on a footing costs at a height, in a span that holds it.
-    pub(crate) fn score(&self, footing: usize, span: &Span, v: i64) -> Score {
-        let mut score = span.score(self.trial, Point::new(self.u_at(footing, v), v));
-        if let Some(left) = self.board(self.feet[footing].foot) {
+    pub(crate) fn objective(&self, line: usize, span: &FeasibleInterval, v: i64) -> Objective {
+        let mut objective = span.objective(self.model, Point::new(self.u_at(line, v), v));
+        if let Some(left) = self.board(self.lines[line].anchor) {
             let clear = self.rafters.clear_between(left, left + 1, Length::from_nm(v / 2));
             if clear > Length::ZERO {
-                score.money += self.trial.board(clear);
+                objective.money += self.model.board(clear);
             }
         }
-        score
+        objective
     }
 
     /// The rafter on the left of the board that a post on a foot stands on, if it does: a post on a rafter that is too
     /// narrow for its lags has one on the right of it.
-    fn board(&self, foot: Foot) -> Option<usize> {
+    fn board(&self, anchor: Anchor) -> Option<usize> {
         let edges = self.rails.assembly.lag_edge_distance;
-        match foot {
-            Foot::Bay(left) => Some(left),
-            Foot::Rafter(rafter) if edges + edges > self.rafters.width => {
+        match anchor {
+            Anchor::Bay(left) => Some(left),
+            Anchor::Rafter(rafter) if edges + edges > self.rafters.width => {
                 Some(rafter).filter(|_| rafter + 1 < self.rafters.lines.len())
             }
             _ => None,
@@ -194,19 +208,22 @@ impl<'a> Rail<'a> {
     }
 
     /// Whether money may rise up a span: boards between crooked rafters grow longer.
-    pub(crate) fn may_rise(&self) -> bool {
-        (0..self.feet.len()).any(|footing| self.board_changes(footing))
+    pub(crate) fn cost_may_rise(&self) -> bool {
+        (0..self.lines.len()).any(|line| self.board_changes(line))
     }
 
     /// Whether the length of a footing's board changes with the height.
-    pub(crate) fn board_changes(&self, footing: usize) -> bool {
-        self.is_crooked(footing) && self.board(self.feet[footing].foot).is_some()
+    pub(crate) fn board_changes(&self, line: usize) -> bool {
+        self.is_crooked(line) && self.board(self.lines[line].anchor).is_some()
     }
 
     /// Whether a footing's rafter has the number of its turn.
-    pub(crate) fn has_turn(&self, footing: usize, phase: usize) -> bool {
-        let turns = self.rails.stagger.max(1) as usize;
-        self.feet[footing].foot.number().is_none_or(|number| number % turns == (self.number + phase) % turns)
+    pub(crate) fn is_in_phase(&self, line: usize, stagger_phase: usize) -> bool {
+        let phases = self.rails.stagger.max(1) as usize;
+        self.lines[line]
+            .anchor
+            .number()
+            .is_none_or(|number| number % phases == (self.number + stagger_phase) % phases)
     }
 }
 
@@ -228,14 +245,18 @@ fn beneath(u_at: &dyn Fn(i64) -> i64, (left, right): (i64, i64), low: i64, high:
 }
 
 /// Spans cut down to what is allowed, and to the marks of the tape where they have any.
-fn within(trial: &Trial, spans: &[Span], stretches: &[(i64, i64)]) -> Vec<Span> {
+fn within(
+    model: &PostCostModel,
+    spans: &[FeasibleInterval],
+    stretches: &[(i64, i64)],
+) -> Vec<FeasibleInterval> {
     let mut inside = Vec::with_capacity(spans.len());
     for span in spans {
         for &(from, to) in stretches {
             let (from, to) = (span.from.max(from), span.to.min(to));
             if from <= to {
-                let (from, to) = trial.marks.within((from, to));
-                inside.push(Span { from, to, ..*span });
+                let (from, to) = model.graduations.within((from, to));
+                inside.push(FeasibleInterval { from, to, ..*span });
             }
         }
     }

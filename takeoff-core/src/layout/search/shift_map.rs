@@ -4,7 +4,7 @@ use serde::Serialize;
 
 use crate::geometry::{Point, to_mm};
 
-use crate::layout::search::{Found, Search};
+use crate::layout::search::{ScoredShift, Search};
 
 /// The additive cost of an array over its allowed shift, its rails and posts at their best for each.
 #[derive(Clone, Debug, Serialize, JsonSchema)]
@@ -25,22 +25,24 @@ const UP: i64 = 48;
 
 impl ShiftMap {
     /// The map, and what was found at each of its places that has a layout.
-    pub(crate) fn of(search: &mut Search) -> (ShiftMap, Vec<Found>) {
+    pub(crate) fn of(search: &mut Search) -> (ShiftMap, Vec<ScoredShift>) {
         let own = Point::from(search.array.at);
-        let lefts = steps(search.left, ACROSS);
-        let ups = steps(search.up, UP);
+        let candidate_lefts = steps(search.left, ACROSS);
+        let candidate_ups = steps(search.up, UP);
         let mut map = ShiftMap {
-            right_mm: lefts.iter().map(|left| to_mm(left - own.u)).collect(),
-            up_mm: ups.iter().map(|&up| to_mm(up)).collect(),
-            cost: Vec::with_capacity(ups.len()),
-            faults: Vec::with_capacity(ups.len()),
+            right_mm: candidate_lefts.iter().map(|left| to_mm(left - own.u)).collect(),
+            up_mm: candidate_ups.iter().map(|&up| to_mm(up)).collect(),
+            cost: Vec::with_capacity(candidate_ups.len()),
+            faults: Vec::with_capacity(candidate_ups.len()),
         };
         let mut all = Vec::new();
-        for &up in &ups {
-            let row: Vec<Option<Found>> = lefts.iter().map(|&left| search.in_any_turn(left, up)).collect();
-            let score = |found: &Option<Found>| found.as_ref().map(|found| found.score);
-            map.cost.push(row.iter().map(|found| score(found).map(|score| score.amount())).collect());
-            let faults = |found| score(found).map_or(0, |score| score.failing + score.thin);
+        for &up in &candidate_ups {
+            let row: Vec<Option<ScoredShift>> =
+                candidate_lefts.iter().map(|&left| search.evaluate_best_phase(left, up)).collect();
+            let objective = |found: &Option<ScoredShift>| found.as_ref().map(|found| found.objective);
+            map.cost
+                .push(row.iter().map(|found| objective(found).map(|objective| objective.amount())).collect());
+            let faults = |found| objective(found).map_or(0, |objective| objective.failing + objective.narrow);
             map.faults.push(row.iter().map(faults).collect());
             all.extend(row.into_iter().flatten());
         }

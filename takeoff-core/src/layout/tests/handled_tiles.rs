@@ -7,7 +7,7 @@ use proptest::prelude::*;
 use crate::cuts::{Shape, judge, opening_of};
 use crate::deck::{Method, work_zone};
 use crate::geometry::{Point, grid};
-use crate::layout::post_cost::{Counter, Met};
+use crate::layout::post_cost::{CutTile, TileCounter};
 use crate::model::*;
 use crate::roof::Site;
 use crate::testing::*;
@@ -31,7 +31,7 @@ proptest! {
         let slope = [gable(), hip(), barrel(), Slope { bond: vec![len("0"), len("4 in"), len("8 in")], ..gable() }][kind].clone();
         let practice = practice();
         let site = Site::of(&slope, &practice);
-        let counter = Counter::of(&site);
+        let counter = TileCounter::of(&site);
         let assembly = Arc::new(assembly());
         let bounds = site.field.bounds();
         // Several places, so that what is known of one serves the next.
@@ -43,7 +43,7 @@ proptest! {
                 continue;
             }
             let opening = opening_of(&assembly, &slope).at(at);
-            let mut met: Vec<Met> = Vec::new();
+            let mut met: Vec<CutTile> = Vec::new();
             judge(&site.grid, &site.field, Shape::Ellipse(opening), grid(practice.least_web), |judged| {
                 met.push((judged.tile, judged.kind()));
             });

@@ -1,5 +1,5 @@
 //! Jobs without a layout: what clashes, and what would have to give.
-use super::super::{lay_out, layout};
+use super::super::{layout, place_posts};
 use super::cost::priced;
 use super::jobs::{array, with_arrays};
 use crate::model::{Job, Shift};
@@ -7,7 +7,7 @@ use crate::testing::*;
 
 fn refused(job: &Job) -> (String, String, String) {
     let problems = layout(job).map(|laid| laid.layout).unwrap_err();
-    assert_eq!(lay_out(job).unwrap_err(), problems);
+    assert_eq!(place_posts(job).unwrap_err(), problems);
     let [problem] = &problems[..] else { panic!("{problems:#?}") };
     (problem.code.clone(), problem.message.clone(), problem.help.clone())
 }

@@ -5,8 +5,8 @@ use proptest::prelude::*;
 
 use super::jobs::with_arrays;
 use crate::geometry::{Point, grid};
-use crate::layout::intervals::spans;
-use crate::layout::post_cost::Trial;
+use crate::layout::intervals::feasible_intervals;
+use crate::layout::post_cost::PostCostModel;
 use crate::model::*;
 use crate::roof::Site;
 use crate::testing::*;
@@ -29,7 +29,7 @@ proptest! {
         job.slopes[0] = [gable(), hip(), Slope { battens: Some(battens), ..gable() }][kind].clone();
         let site = Site::of(&job.slopes[0], &job.practice);
         let assembly = Arc::new(assembly());
-        let trial = Trial::new(&job, &site, &assembly);
+        let model = PostCostModel::new(&job, &site, &assembly);
         let margin = grid(job.practice.least_margin);
         let u = grid(inches(u));
         let u_at = |v: i64| u + 2 * (v / 400 * crooked / 2);
@@ -37,11 +37,11 @@ proptest! {
         if !site.field.polygon().contains(Point::new(u_at(low), low)) || !site.field.polygon().contains(Point::new(u_at(high), high)) {
             return Ok(());
         }
-        let found = spans(&trial, &u_at, low, high);
-        let work = |v: i64| trial.work(Point::new(u_at(v), v));
+        let found = feasible_intervals(&model, &u_at, low, high);
+        let work = |v: i64| model.work(Point::new(u_at(v), v));
         for span in &found {
             prop_assert!(low <= span.from && span.from <= span.to && span.to <= high);
-            let (from, to) = if span.base.thin == 0 { (span.from - margin, span.to + margin) } else { (span.from, span.to) };
+            let (from, to) = if span.base.narrow == 0 { (span.from - margin, span.to + margin) } else { (span.from, span.to) };
             let own = work(span.from);
             for look in &looks {
                 let v = from + 2 * (((to - from) / 2) as f64 * look) as i64;

@@ -1,10 +1,10 @@
 //! Cheapest posts along a rail against all subsets.
 use proptest::prelude::*;
 
-use super::super::{additive, check, lay_out};
+use super::super::{additive, check, place_posts};
 use super::jobs::{array, with_arrays};
-use crate::layout::objective::Score;
-use crate::layout::solve::{Wanted, lay};
+use crate::layout::objective::Objective;
+use crate::layout::solve::{Wanted, solve};
 use crate::model::{SpanZone, *};
 use crate::testing::*;
 
@@ -12,9 +12,9 @@ use crate::testing::*;
 #[test]
 fn two_arrays_on_the_gable() {
     let job = with_arrays(vec![array("west", "2 ft", "24 in", 4), array("east", "20 ft", "26 in", 4)]);
-    let laid = lay(&job, Wanted::default()).unwrap();
-    let after = lay_out(&job).unwrap();
-    let money: i64 = laid.iter().map(|laid| laid.placed.score.money).sum();
+    let laid = solve(&job, Wanted::default()).unwrap();
+    let after = place_posts(&job).unwrap();
+    let money: i64 = laid.iter().map(|laid| laid.placed.objective.money).sum();
     let cost = additive(&after).unwrap().total();
     assert!((cost - money as f64 / 1e6).abs() < 1e-4, "{cost} and {money}");
     assert_eq!(check(&job, &after), []);
@@ -24,12 +24,12 @@ fn two_arrays_on_the_gable() {
 #[test]
 fn a_laid_job_stays_as_it_is() {
     let job = with_arrays(vec![array("west", "2 ft", "24 in", 4)]);
-    let once = lay_out(&job).unwrap();
-    let score = |job: &Job| lay(job, Wanted::default()).unwrap()[0].placed.score;
+    let once = place_posts(&job).unwrap();
+    let objective = |job: &Job| solve(job, Wanted::default()).unwrap()[0].placed.objective;
     let mut again = once.clone();
     // The array may not go further than it could before.
     again.slopes[0].arrays[0].shift = Default::default();
-    assert_eq!(score(&again), score(&job));
+    assert_eq!(objective(&again), objective(&job));
 }
 
 proptest! {
@@ -52,10 +52,10 @@ proptest! {
         }];
         let mut job = with_arrays(vec![west]);
         job.slopes[0].setbacks.clear();
-        let score = |job: &Job| -> Option<Score> { lay(job, Wanted::default()).ok().map(|laid| laid[0].placed.score) };
+        let objective = |job: &Job| -> Option<Objective> { solve(job, Wanted::default()).ok().map(|laid| laid[0].placed.objective) };
         let constraint = crate::layout::Constraint::ALL[which];
-        if let (Some(now), Some(eased)) = (score(&job), constraint.eased(&job, inches(1.0))) {
-            let then = score(&eased);
+        if let (Some(now), Some(relaxed)) = (objective(&job), constraint.relaxed(&job, inches(1.0))) {
+            let then = objective(&relaxed);
             prop_assert!(then.is_some_and(|then| then <= now), "{constraint:?}: {now:?} to {then:?}");
         }
     }
