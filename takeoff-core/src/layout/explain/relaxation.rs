@@ -1,11 +1,12 @@
-//! Constraints that give way.
+//! Relaxed limits.
+use crate::geometry::Polygon;
 use crate::layout::result::Constraint;
 use crate::model::{Array, ClampWindow, Job, Lies, Post, Rails};
 use crate::roof::outline_of;
 use crate::units::Length;
 
 impl Constraint {
-    /// All of them.
+    /// All limits, in the order in which messages name them.
     pub(crate) const ALL: [Constraint; 11] = [
         Constraint::GreatestSpan,
         Constraint::GreatestOverhang,
@@ -20,7 +21,7 @@ impl Constraint {
         Constraint::FixedPosts,
     ];
 
-    /// Whether it is a length that can give way by so much.
+    /// Whether it is a length, which can be relaxed by an amount.
     pub(crate) fn is_length(self) -> bool {
         use Constraint::*;
         matches!(
@@ -29,12 +30,12 @@ impl Constraint {
         )
     }
 
-    /// The job with the constraint eased by a length, or dropped where it is none; `None` where it is not in force, or
-    /// can't give way.
+    /// The job with the limit relaxed by a length, or removed if it is no length; `None` if it is not in force or can't be
+    /// relaxed.
     ///
-    /// A span and an overhang grow everywhere, in zones too; windows grow at both ends, but not beyond the module nor
-    /// nearer to each other than the rails' least distance; an array's shift grows on all four sides, if the array stays
-    /// on the slope and clear of others.
+    /// Spans and overhangs grow everywhere, zones included. Clamp windows grow at both ends, up to the edges of the module
+    /// and the rails' least distance from each other. An array's shift grows on all four sides, provided that the array
+    /// stays on the slope and clear of the others.
     pub(crate) fn relaxed(self, job: &Job, by: Length) -> Option<Job> {
         let mut relaxed = job.clone();
         let mut changed = false;
@@ -57,11 +58,11 @@ impl Constraint {
                     }
                 }
                 Constraint::Shift => {
-                    for place in 0..slope.arrays.len() {
-                        let wider = wider(&slope.arrays, place, by, &outline_of(slope));
-                        changed |= wider.is_some();
-                        if let Some(wider) = wider {
-                            slope.arrays[place] = wider;
+                    let outline = outline_of(slope);
+                    for index in 0..slope.arrays.len() {
+                        if let Some(wider) = with_wider_shift(&slope.arrays, index, by, &outline) {
+                            slope.arrays[index] = wider;
+                            changed = true;
                         }
                     }
                 }
@@ -77,6 +78,19 @@ impl Constraint {
             }
         }
         changed.then_some(relaxed)
+    }
+
+    /// The job without the limit; `None` if it is not in force.
+    pub(crate) fn removed(self, job: &Job) -> Option<Job> {
+        let by = match self {
+            // No length is the limit of a shift: the array has to stay on the slope. The widest of these that fits counts
+            // as no limit.
+            Constraint::Shift => {
+                [24, 12, 6, 3, 1].map(|inches| Length::from_nm(inches * Length::INCH.nm())).into()
+            }
+            _ => vec![Length::LIMIT],
+        };
+        by.into_iter().find_map(|by| self.relaxed(job, by))
     }
 
     fn relax_rails(self, rails: &mut Rails, by: Length, height: Length, next_row: Option<Length>) -> bool {
@@ -108,7 +122,7 @@ impl Constraint {
     }
 }
 
-/// Wider windows, as far as modules and the least distance between rails allow.
+/// Wider clamp windows, as far as the module and the least distance between rails allow; whether they changed.
 fn widen_windows(rails: &mut Rails, by: Length, height: Length, next_row: Option<Length>) -> bool {
     let before = rails.clamps.clone();
     let least = rails.least_distance;
@@ -119,7 +133,7 @@ fn widen_windows(rails: &mut Rails, by: Length, height: Length, next_row: Option
             to: longer(window.to, by).min(height),
         })
         .collect();
-    // Where two would come too near to each other, both stay as they are at that end.
+    // Two windows that would come too near to each other keep those ends.
     let mut windows = wide.clone();
     for i in 1..wide.len() {
         if wide[i].from - wide[i - 1].to < least {
@@ -139,22 +153,21 @@ fn widen_windows(rails: &mut Rails, by: Length, height: Length, next_row: Option
     rails.clamps != before
 }
 
-/// An array that may be moved further; `None` where it then could leave the slope or meet another.
-fn wider(arrays: &[Array], place: usize, by: Length, outline: &crate::geometry::Polygon) -> Option<Array> {
-    let mut array = arrays[place].clone();
+/// The array with a wider shift; `None` if it could then leave the slope or meet another array.
+fn with_wider_shift(arrays: &[Array], index: usize, by: Length, outline: &Polygon) -> Option<Array> {
+    let mut array = arrays[index].clone();
     array.rails.as_ref()?;
     let shift = &mut array.shift;
     for side in [&mut shift.left, &mut shift.right, &mut shift.down, &mut shift.up] {
         *side = longer(*side, by);
     }
     let swept = array.swept();
-    let mut others =
-        arrays.iter().enumerate().filter(|(other, _)| *other != place).map(|(_, other)| other.swept());
-    let fits = Lies::of(swept, outline) == Lies::On && !others.any(|other| other.meets(&swept));
-    fits.then_some(array)
+    let others = arrays.iter().enumerate().filter(|(other, _)| *other != index);
+    let is_clear = !others.map(|(_, other)| other.swept()).any(|other| other.meets(&swept));
+    (is_clear && Lies::of(swept, outline) == Lies::On).then_some(array)
 }
 
-/// Longer by so much, but not beyond 10 km.
+/// A length plus another one, 10 km at most.
 fn longer(length: Length, by: Length) -> Length {
     (length + by).min(Length::LIMIT)
 }

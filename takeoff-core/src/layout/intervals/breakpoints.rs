@@ -1,31 +1,32 @@
-//! Where the work of a post may change as it moves up the slope, in closed form.
+//! Heights at which the work of a post may change, in closed form.
 //!
-//! The places where its state changes ([`thresholds`]: noses, heads, webs, lap lines, tucks), and besides those where
-//! the work zone begins or ceases to reach a tile, the deck work a batten, and where a patch takes one piece more.
+//! [`thresholds`] gives those of its state: noses, heads, webs, lap lines, tucks. Three kinds are added here: the work zone
+//! begins or ceases to reach a tile, the deck work begins or ceases to reach a batten, a patch takes one piece of sheet
+//! more.
 use crate::cuts::Footprint;
 use crate::geometry::{Point, Polygon, Rect, grid, half};
 use crate::layout::post_cost::PostCostModel;
 use crate::model::DriedIn;
 use crate::relocation::{Axis, thresholds};
 
-/// The places `v` from `low` to `high` at which the work of a post at `u` may change, ascending. A place that is not
-/// whole is taken down.
-pub(crate) fn breakpoints(model: &PostCostModel, u: i64, low: i64, high: i64) -> Vec<i64> {
+/// The heights `v` from `low` to `high` at which the work of a post at `u` may change, ascending. A height off the grid is
+/// rounded down.
+pub(super) fn breakpoints(model: &PostCostModel, u: i64, low: i64, high: i64) -> Vec<i64> {
     let from = Point::new(u, low);
-    let mut changes: Vec<i64> =
+    let mut heights: Vec<i64> =
         thresholds(&model.mover, from, Axis::V, 0, high - low).into_iter().map(|by| low + by).collect();
-    let reach = Reach::of(model);
-    reach.of_tiles(model, u, low, high, &mut changes);
-    reach.of_battens(model, low, high, &mut changes);
-    of_pieces(model, u, low, high, &mut changes);
-    changes.extend(model.site.field.polygon().crossings_at(u));
-    changes.retain(|&v| low <= v && v <= high);
-    changes.sort_unstable();
-    changes.dedup();
-    changes
+    let reach = Reach::new(model);
+    reach.add_tiles(model, u, low, high, &mut heights);
+    reach.add_battens(model, low, high, &mut heights);
+    add_pieces(model, u, low, high, &mut heights);
+    heights.extend(model.site.field.polygon().crossings_at(u));
+    heights.retain(|&v| low <= v && v <= high);
+    heights.sort_unstable();
+    heights.dedup();
+    heights
 }
 
-/// How far the deck work of a post reaches from its point, where no lap line or edge ends it.
+/// Reach of the deck work of a post from its point, where no lap line or edge ends it, in grid steps.
 struct Reach {
     down: i64,
     up: i64,
@@ -34,7 +35,7 @@ struct Reach {
 }
 
 impl Reach {
-    fn of(model: &PostCostModel) -> Reach {
+    fn new(model: &PostCostModel) -> Reach {
         let (flashing, practice) = (&model.mover.assembly.deck_flashing, model.site.practice);
         let band = match flashing.dried_in {
             DriedIn::ThreeCourse => half(practice.three_course.mesh_width),
@@ -48,12 +49,13 @@ impl Reach {
         }
     }
 
-    /// Where the zone's lower edge leaves a tile's head, and its upper edge comes to a nose: whole tiles by their
-    /// courses, tiles at the field's edge by their corners and where their edges cross the zone's sides.
-    fn of_tiles(&self, model: &PostCostModel, u: i64, low: i64, high: i64, changes: &mut Vec<i64>) {
+    /// Adds the heights at which the zone's lower edge leaves a tile's head, or its upper edge comes to a nose: for whole tiles from
+    /// their courses, for tiles at the field's edge from their corners and from the crossings of their edges with the
+    /// zone's sides.
+    fn add_tiles(&self, model: &PostCostModel, u: i64, low: i64, high: i64, heights: &mut Vec<i64>) {
         let Reach { down, up, aside, hand } = *self;
         let site = model.site;
-        let mut at = |edge: i64| changes.extend([edge + down + hand, edge - up - hand]);
+        let mut at = |edge: i64| heights.extend([edge + down + hand, edge - up - hand]);
         for &nose in site.grid.noses() {
             at(nose);
             at(nose + site.grid.length());
@@ -72,34 +74,39 @@ impl Reach {
         for (_, tile) in site.grid.over(swept) {
             for piece in Footprint::pieces(&site.field, &tile) {
                 if let Footprint::Edge { polygon, .. } = piece {
-                    heights(&polygon, sides.as_flattened()).for_each(&mut at);
+                    corner_heights(&polygon, sides.as_flattened()).for_each(&mut at);
                 }
             }
         }
     }
 
-    fn of_battens(&self, model: &PostCostModel, low: i64, high: i64, changes: &mut Vec<i64>) {
+    /// Adds the heights at which the deck work begins or ceases to reach a batten.
+    fn add_battens(&self, model: &PostCostModel, low: i64, high: i64, heights: &mut Vec<i64>) {
         let Some(battens) = &model.site.slope.battens else { return };
         let Reach { down, up, .. } = *self;
         let to_upper = model.site.grid.length() - grid(battens.lug);
         let to_lower = to_upper - grid(battens.width);
         for nose in model.site.grid.noses() {
             for edge in [nose + to_lower, nose + to_upper] {
-                changes.extend([edge + down, edge - up].into_iter().filter(|v| (low..=high).contains(v)));
+                heights.extend([edge + down, edge - up].into_iter().filter(|v| (low..=high).contains(v)));
             }
         }
     }
 }
 
-/// The heights of a polygon's corners, and of where its edges cross vertical lines.
-fn heights(polygon: &Polygon, lines: &[i64]) -> impl Iterator<Item = i64> {
+/// The heights of a polygon's corners, and of the crossings of its edges with lines up the slope.
+fn corner_heights(polygon: &Polygon, lines: &[i64]) -> impl Iterator<Item = i64> {
     let corners = polygon.rings().iter().flatten().map(|corner| corner.v);
     let crossings = lines.iter().flat_map(|&u| polygon.crossings_at(u));
     corners.chain(crossings).collect::<Vec<_>>().into_iter()
 }
 
-/// Where a patch takes one piece of sheet more: `n` pieces are `n·(B − b) + b` high.
-fn of_pieces(model: &PostCostModel, u: i64, low: i64, high: i64, changes: &mut Vec<i64>) {
+/// Adds the heights at which a patch takes one piece of sheet more.
+///
+/// # Formula
+///
+/// `n` pieces are `n · (B − b) + b` high, with `B` the sheet's width and `b` its head lap.
+fn add_pieces(model: &PostCostModel, u: i64, low: i64, high: i64, heights: &mut Vec<i64>) {
     let site = model.site;
     let sheet = &site.slope.underlayment;
     let (lap, step) = (grid(sheet.head_lap), grid(sheet.sheet_width - sheet.head_lap));
@@ -108,9 +115,10 @@ fn of_pieces(model: &PostCostModel, u: i64, low: i64, high: i64, changes: &mut V
     for upper in lines.take(MOST_LINES).chain(site.field.polygon().crossings_at(u)) {
         let most = (upper - low - lap).div_euclid(step);
         let least = (upper - high - lap).div_euclid(step);
-        changes.extend((least.max(1)..=most.max(0)).map(|pieces| upper - pieces * step - lap));
+        heights.extend((least.max(1)..=most.max(0)).map(|pieces| upper - pieces * step - lap));
     }
 }
 
-/// A patch goes up to the first lap line above its flashing: lines far above don't matter.
+/// Lap lines counted from the lowest place up: a patch ends at the first one above its flashing, so that lines far above
+/// have no effect.
 const MOST_LINES: usize = 64;

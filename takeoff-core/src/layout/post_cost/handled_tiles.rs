@@ -1,4 +1,4 @@
-//! The tiles that one post handles, by class, counted once for all places that are alike.
+//! The tiles that one post handles, by class.
 use std::cell::RefCell;
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -7,7 +7,7 @@ use crate::deck::{Perimeter, TileClass, refastened, taken_up};
 use crate::geometry::{Ellipse, Rect};
 use crate::roof::{Meeting, Part, Site, TileId};
 
-/// How many tiles are in each class.
+/// Counts of tiles by class.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub(crate) struct ClassCounts {
     pub(crate) severed: u32,
@@ -21,47 +21,43 @@ pub(crate) struct ClassCounts {
 pub(crate) struct HandledTiles {
     /// By part: the only piece or the pan, then the cover.
     pub(crate) classes: [ClassCounts; 2],
-    /// Fasteners of tiles laid back.
+    /// Fasteners of tiles that are reset.
     pub(crate) fasteners: u64,
 }
 
 /// A tile that an opening cuts.
 pub(crate) type CutTile = (TileId, CutKind);
 
-/// Counts tiles handled.
+/// Counts handled tiles. Away from edges, work zones over the same courses and columns have the same counts: each such
+/// pattern is counted once.
 pub(crate) struct TileCounter {
     perimeter: Option<Perimeter>,
-    /// How many tiles a zone removes and loosens goes by the courses and columns that it meets.
-    known: RefCell<BTreeMap<(bool, Meeting), [ClassCounts; 2]>>,
+    /// Removed and loosened tiles by the courses and columns under a work zone, and by whether the field covers all of
+    /// them.
+    cache: RefCell<BTreeMap<(bool, Meeting), [ClassCounts; 2]>>,
 }
 
 impl TileCounter {
-    pub(crate) fn of(site: &Site) -> TileCounter {
-        TileCounter { perimeter: Perimeter::of(site.slope), known: RefCell::default() }
+    pub(crate) fn new(site: &Site) -> TileCounter {
+        TileCounter { perimeter: Perimeter::of(site.slope), cache: RefCell::default() }
     }
 
-    /// Whether the strip along the edges asks for a fastener that the tile has not.
-    pub(crate) fn strip(&self, site: &Site) -> Option<&Perimeter> {
+    /// The strip along the edges in which every tile is fastened, where tiles elsewhere have no fastener.
+    pub(crate) fn strip_to_fasten(&self, site: &Site) -> Option<&Perimeter> {
         self.perimeter.as_ref().filter(|_| site.slope.tile.fasteners_each == 0)
     }
 
-    /// What a post handles with this work zone, opening and cuts.
-    pub(crate) fn handled(
-        &self,
-        site: &Site,
-        zone: &Rect,
-        opening: &Ellipse,
-        met: &[CutTile],
-    ) -> HandledTiles {
-        let all_in_zone = met.iter().all(|(tile, _)| site.grid.footprint(*tile).meets(zone));
+    /// The tiles that a post handles, from its work zone, its opening and the tiles it cuts.
+    pub(crate) fn count(&self, site: &Site, zone: &Rect, opening: &Ellipse, cut: &[CutTile]) -> HandledTiles {
+        let all_in_zone = cut.iter().all(|(tile, _)| site.grid.footprint(*tile).meets(zone));
         let whole = site.field.covers(&site.grid.reach(&site.grid.reach(zone)));
         // A tile that only the sides of a rectangle cut stays one piece.
         let in_one = whole || (site.field.is_rectangle() && site.field.covers(&opening.bounds()));
-        if !all_in_zone || self.strip(site).is_some() || !in_one {
-            return self.one_by_one(site, zone, opening);
+        if !all_in_zone || self.strip_to_fasten(site).is_some() || !in_one {
+            return self.count_tile_by_tile(site, zone, opening);
         }
-        let mut classes = self.in_zone(site, zone, whole);
-        for (tile, kind) in met {
+        let mut classes = self.uncut(site, zone, whole);
+        for (tile, kind) in cut {
             let of_part = &mut classes[part(tile.part)];
             of_part.removed -= 1;
             match kind {
@@ -72,13 +68,13 @@ impl TileCounter {
         HandledTiles { classes, fasteners: classes.iter().map(|classes| fasteners(site, classes)).sum() }
     }
 
-    /// What a zone removes and loosens among tiles that are whole, or cut by a rectangle's sides.
-    fn in_zone(&self, site: &Site, zone: &Rect, whole: bool) -> [ClassCounts; 2] {
+    /// Removed and loosened tiles of a zone, as if its opening cut none.
+    fn uncut(&self, site: &Site, zone: &Rect, whole: bool) -> [ClassCounts; 2] {
         let field = site.field.bounds();
         let zone = if whole { *zone } else { zone.intersection(&field) };
         let meeting = site.grid.meeting(&zone);
         let meeting = (whole, if whole { meeting.anywhere_along() } else { meeting });
-        if let Some(classes) = self.known.borrow().get(&meeting) {
+        if let Some(classes) = self.cache.borrow().get(&meeting) {
             return *classes;
         }
         let removed: BTreeSet<TileId> = site.grid.over(zone).map(|(tile, _)| tile).collect();
@@ -95,25 +91,27 @@ impl TileCounter {
         if !site.slope.tile.held.is_set() {
             loosened.iter().for_each(|tile| classes[part(tile.part)].loosened += 1);
         }
-        self.known.borrow_mut().insert(meeting, classes);
+        self.cache.borrow_mut().insert(meeting, classes);
         classes
     }
 
-    /// The same tile by tile, at the field's edge and where the strip along it counts.
-    pub(crate) fn one_by_one(&self, site: &Site, zone: &Rect, opening: &Ellipse) -> HandledTiles {
+    /// The same count tile by tile, for the field's edge and the strip along it.
+    pub(crate) fn count_tile_by_tile(&self, site: &Site, zone: &Rect, opening: &Ellipse) -> HandledTiles {
         let cuts: Vec<SlopeCut> = cuts_of(site, &[*opening]);
         let mut handled = HandledTiles::default();
-        let own = u64::from(site.slope.tile.fasteners_each);
+        let each = u64::from(site.slope.tile.fasteners_each);
         for taken in taken_up(site, &[*zone], &[*opening], &cuts) {
             if taken.excluded {
                 continue;
             }
-            let band = || if refastened(site, self.strip(site), &taken) { own.max(1) } else { own };
+            let reset = || {
+                if refastened(site, self.strip_to_fasten(site), &taken) { each.max(1) } else { each }
+            };
             let classes = &mut handled.classes[part(taken.tile.part)];
             let (class, fasteners) = match taken.class {
-                TileClass::Severed => (&mut classes.severed, site.practice.pieces_for_severed * band()),
-                TileClass::Cut => (&mut classes.cut, band()),
-                TileClass::Removed => (&mut classes.removed, band()),
+                TileClass::Severed => (&mut classes.severed, site.practice.pieces_for_severed * reset()),
+                TileClass::Cut => (&mut classes.cut, reset()),
+                TileClass::Removed => (&mut classes.removed, reset()),
                 TileClass::Loosened => (&mut classes.loosened, 0),
             };
             *class += 1;
@@ -123,7 +121,7 @@ impl TileCounter {
     }
 }
 
-/// What holds the tiles laid back where none gets more than its own.
+/// Fasteners of reset tiles where each gets its usual count.
 fn fasteners(site: &Site, classes: &ClassCounts) -> u64 {
     let pieces = u64::from(classes.severed) * site.practice.pieces_for_severed;
     (pieces + u64::from(classes.cut + classes.removed)) * u64::from(site.slope.tile.fasteners_each)

@@ -1,4 +1,4 @@
-//! What a unit of each work costs on a slope, by the job's own prices and minutes.
+//! Unit costs of the work of posts, from the job's own prices and minutes.
 use rust_decimal::Decimal;
 use rust_decimal::prelude::ToPrimitive;
 
@@ -9,33 +9,36 @@ use crate::roof::{Part, piece_name};
 
 /// The unit costs of the posts of one assembly on one slope, in the job's currency.
 ///
-/// An item costs the cheapest `price / size` among its rows of the price list, with the share of it that is wasted; one
-/// without a price costs nothing. What is sold in packs (sealant, roof cement, mesh, felt) goes by the price of the
-/// packs where they have one, else by that of the quantity.
+/// The unit cost of an item is the least `price / size` among its rows of the price list, waste included; an item without
+/// a price costs nothing. An item sold in packs (sealant, roof cement, mesh, felt) takes the price of its packs where they
+/// have one, else the price of the quantity.
 #[derive(Clone, Debug)]
 pub(crate) struct Rates {
-    /// A post wherever it stands: its items, sealant, cement and mesh, and setting it.
+    /// A post anywhere: its items, sealant, cement and mesh, and the labour of setting it.
     pub(crate) post: f64,
-    /// A hole, a notch or a corner cut.
+    /// A hole.
     pub(crate) hole: f64,
+    /// A notch or a corner cut.
     pub(crate) notch: f64,
-    /// A tile taken up and laid back; a tile loosened.
+    /// Labour of a tile removed and reset.
     pub(crate) lift: f64,
+    /// Labour of a tile loosened.
     pub(crate) loosen: f64,
-    /// A fastener of a tile laid back.
+    /// A fastener of a tile that is reset.
     pub(crate) fastener: f64,
     /// A piece of batten cut out and reset.
     pub(crate) batten: f64,
-    /// A patch, besides its felt and staples.
+    /// A patch, without its felt and staples.
     pub(crate) patch: f64,
-    /// Felt, for a square millimetre.
+    /// Felt, per square millimetre.
     pub(crate) felt: f64,
-    /// Staples, for a millimetre round a patch.
+    /// Staples, per millimetre of a patch's perimeter.
     pub(crate) staples: f64,
-    /// A blocking board, besides its length; and a millimetre of it.
+    /// A blocking board, without its wood.
     pub(crate) board: f64,
+    /// Wood of a blocking board, per millimetre.
     pub(crate) board_mm: f64,
-    /// What breaks and is made up, by part: the piece of a one-piece tile or the pan, then the cover.
+    /// Expected breakage and make-up, by part: the piece of a one-piece tile or the pan, then the cover.
     pub(crate) tiles: [TileRates; 2],
 }
 
@@ -49,18 +52,18 @@ pub(crate) struct TileRates {
 }
 
 impl Rates {
-    pub(crate) fn of(job: &Job, slope: &Slope, assembly: &Assembly) -> Rates {
+    pub(crate) fn new(job: &Job, slope: &Slope, assembly: &Assembly) -> Rates {
         let price = |item: &str, own: Option<f64>| unit_price(job, item, own);
         let minute = |action: Action| labour(job, action);
-        let sheet = &*slope.underlayment;
+        let underlayment = &*slope.underlayment;
         let three_course = assembly.deck_flashing.dried_in == DriedIn::ThreeCourse;
         let mut post = items(job, &assembly.items) + minute(Action::Set) + sealant(job, assembly);
         if three_course {
             post += cement_and_mesh(job, assembly) + minute(Action::ThreeCourse);
         }
         let staple = price("staple", None).unwrap_or_default();
-        let roll_mm2 = sheet.roll_length.map(|length| length.mm() * sheet.sheet_width.mm());
-        let [patches, rolls] = ["patches", "rolls"].map(|kind| format!("{}, {kind}", sheet.name));
+        let roll_mm2 = underlayment.roll_length.map(|length| length.mm() * underlayment.sheet_width.mm());
+        let [patches, rolls] = ["patches", "rolls"].map(|kind| format!("{}, {kind}", underlayment.name));
         let by_roll = roll_mm2.and_then(|mm2| Some(pack_price(job, &rolls, &patches, 0.0)? / mm2));
         Rates {
             post,
@@ -102,15 +105,16 @@ fn cement_and_mesh(job: &Job, assembly: &Assembly) -> f64 {
             * in_packs(job, "reinforcing mesh", "reinforcing mesh, rolls", terms.roll.mm(), terms.mesh_waste)
 }
 
-/// What is cut, taken up or loosened breaks so often on average, and then a spare is used.
+/// Expected spare tiles for a tile that is cut, removed or loosened, and the pieces for a severed one.
 fn tiles(job: &Job, slope: &Slope) -> [TileRates; 2] {
     let parts = match slope.tile.pieces {
         Pieces::One { .. } => [Some(Part::Tile), None],
         Pieces::PanAndCover { .. } => [Some(Part::Pan), Some(Part::Cover)],
     };
     let Breakage { cut, removed, loosened, recut, .. } = job.practice.breakage;
-    // A record that says too little for a mean asks for no spare on average: the takeoff says so.
-    let of_cut = if recut { cut.mean_broken_before(1).unwrap_or_default() } else { cut.mean_broken(1) };
+    // Without a mean in the crew's record the search counts no breakage; the takeoff refuses such a record.
+    let broken_per_cut =
+        if recut { cut.mean_broken_before(1).unwrap_or_default() } else { cut.mean_broken(1) };
     parts.map(|part| {
         let Some(part) = part else { return TileRates::default() };
         let item = format!("spare tile {}", piece_name(slope, part));
@@ -118,26 +122,26 @@ fn tiles(job: &Job, slope: &Slope) -> [TileRates; 2] {
         let make_up = job.practice.pieces_for_severed as f64 * tile + labour(job, Action::MakeUp);
         TileRates {
             severed: make_up,
-            cut: of_cut * tile,
+            cut: broken_per_cut * tile,
             removed: removed.mean_broken(1) * tile,
             loosened: loosened.mean_broken(1) * tile,
         }
     })
 }
 
-/// A unit of a quantity, by the price of its packs or else its own.
+/// Unit cost of a quantity: by the price of its packs, or else its own.
 fn in_packs(job: &Job, quantity: &str, packs: &str, holds: f64, waste: f64) -> f64 {
     let by_pack = pack_price(job, packs, quantity, waste).map(|pack| pack / holds);
     by_pack.or_else(|| unit_price(job, quantity, Some(waste))).unwrap_or_default()
 }
 
-/// A pack with its waste: its own, or that of its quantity.
+/// Cost of a pack with its own waste, or that of its quantity.
 fn pack_price(job: &Job, packs: &str, quantity: &str, waste: f64) -> Option<f64> {
     let own = job.practice.waste.get(quantity).copied().unwrap_or(waste);
     unit_price(job, packs, Some(own))
 }
 
-/// A unit of an item with its waste; `None` where it has no price.
+/// Unit cost of an item with its waste; `None` without a price.
 fn unit_price(job: &Job, item: &str, waste: Option<f64>) -> Option<f64> {
     let rows = job.prices.as_ref()?.of(item);
     let cheapest = rows.filter_map(|row| row.price.amount().checked_div(row.size)).min()?;
@@ -145,7 +149,7 @@ fn unit_price(job: &Job, item: &str, waste: Option<f64>) -> Option<f64> {
     Some(cheapest.to_f64()? * (1.0 + waste))
 }
 
-/// What an action costs.
+/// Labour cost of an action.
 fn labour(job: &Job, action: Action) -> f64 {
     let cost = || {
         let labour = job.bid.as_ref()?.labour.as_ref()?;

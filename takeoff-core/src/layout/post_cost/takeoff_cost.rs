@@ -1,105 +1,53 @@
-//! What posts cost: one by one, as a layout adds them up, and all together.
-use std::collections::BTreeSet;
-
+//! Cost of the posts of a takeoff.
 use rust_decimal::prelude::ToPrimitive;
 
+use super::cost::Cost;
 use crate::deck::Patch;
-use crate::model::{Action, Job, Post, PriceList, Problem, Severity, Slope};
+use crate::layout::problem::error;
+use crate::model::{Action, Job, PriceList, Problem};
 use crate::pricing::{bought, counted};
 use crate::quantities::{BLADE, MaterialLine};
 use crate::spares::{Demand, Handled, TileSpares, expected};
-use crate::takeoff::{Takeoff, takeoff};
+use crate::takeoff::Takeoff;
 use crate::units::Unit;
 
-/// What posts cost, in the currency of the job, by what it is spent on. Nothing is rounded.
-#[derive(Clone, Debug, Default, PartialEq)]
-pub struct Cost {
-    /// The assemblies' items, sealant, cement and mesh, what holds tiles laid back, batten nails.
-    pub hardware: f64,
-    /// The crew's minutes.
-    pub labour: f64,
-    /// Felt of the patches, and their staples.
-    pub patches: f64,
-    /// Blocking boards, and their items.
-    pub blocking: f64,
-    /// Tiles that break, in the mean, and the pieces for severed ones.
-    pub breakage: f64,
-    /// What is taken and has no price, by name: it is in no sum.
-    pub unpriced: BTreeSet<String>,
-}
-
-impl Cost {
-    /// All of it.
-    pub fn total(&self) -> f64 {
-        self.hardware + self.labour + self.patches + self.blocking + self.breakage
-    }
-
-    fn add(&mut self, other: Cost) {
-        self.hardware += other.hardware;
-        self.labour += other.labour;
-        self.patches += other.patches;
-        self.blocking += other.blocking;
-        self.breakage += other.breakage;
-        self.unpriced.extend(other.unpriced);
-    }
-}
-
-/// What the posts of a job cost together: tiles and patches that they share are counted once.
+/// Cost of all posts of a job together: shared tiles and patches count once.
 ///
 /// # Rule
 ///
-/// Every need of the material list with its waste, at the unit price of its item: the least quotient of price and size
-/// over the packs of that item in the price list. What stands in the list as a quantity and in packs is priced as it
-/// would be bought; felt goes by its area, also where rolls have the price. Labour is minutes × rate. Of each kind of
-/// tile, the mean number that breaks and the pieces for severed ones cost what a spare tile does. Not in it: blades,
-/// what is left over of packs, tiles on hand, tiles walked on and harvested, and what a bid adds.
+/// Each need of the material list with its waste, at the unit price of its item: the least quotient of price and size
+/// over the packs of that item in the price list. An item listed both as a quantity and in packs is priced as it would be
+/// bought; felt is priced by its area, even where rolls have the price. Labour is minutes × rate. For each kind of tile,
+/// the mean number of broken tiles and the pieces for severed ones cost as much as spare tiles. Left out: blades,
+/// leftovers of packs, tiles on hand, tiles walked on or harvested, and the additions of a bid.
 ///
 /// # Errors
 ///
-/// `no-costs` where the job has neither prices nor labour; `breakage-without-mean` where a crew's record says so little
-/// of cut tiles that the number broken has no mean.
+/// `no-costs` for a job with neither prices nor labour; `breakage-without-mean` where a crew's record of cut tiles is so
+/// short that the number of broken ones has no mean.
 ///
 /// # Example
 ///
-/// A patch 18 × 33 in of felt at 0.40 a square foot, 102 in round about, with 26 staples at 2.00 a hundred:
+/// A patch 18 × 33 in of felt at 0.40 a square foot, 102 in around, with 26 staples at 2.00 a hundred:
 /// 4.125 · 0.40 + 26 · 0.02 = 2.17.
 pub fn cost(job: &Job, takeoff: &Takeoff) -> Result<Cost, Vec<Problem>> {
     Pricing { job, takeoff, staples: |patch, _| patch.staples as f64 }.cost()
 }
 
-/// The sum over the posts of a job of what each costs by itself, as though it alone stood on the roof: what a layout
-/// makes least. It is the sum of [`cost`] of each, but with perimeter ÷ spacing staples, not up to whole ones.
-///
-/// # Errors
-///
-/// Those of [`cost`] and of [`takeoff`](fn@takeoff).
-///
-/// # Example
-///
-/// The patch above takes 25.5 staples: 4.125 · 0.40 + 25.5 · 0.02 = 2.16. Two posts that share a patch pay two here.
-pub fn additive(job: &Job) -> Result<Cost, Vec<Problem>> {
-    let mut sum = Cost::default();
-    for (slope, post) in job.slopes.iter().flat_map(|slope| slope.posts.iter().map(move |post| (slope, post)))
-    {
-        let job = alone(job, slope, post);
-        let takeoff = takeoff(&job)?;
-        let staples = |patch: &Patch, spacing_mm: f64| patch.perimeter_mm / spacing_mm;
-        sum.add(Pricing { job: &job, takeoff: &takeoff, staples }.cost()?);
-    }
-    Ok(sum)
+/// [`cost`] with the count of staples of a patch as a function of the patch and the staple spacing in millimetres.
+pub(super) fn cost_with_staples(
+    job: &Job,
+    takeoff: &Takeoff,
+    staples: fn(&Patch, f64) -> f64,
+) -> Result<Cost, Vec<Problem>> {
+    Pricing { job, takeoff, staples }.cost()
 }
 
-/// The job with one post and nothing else.
-fn alone(job: &Job, slope: &Slope, post: &Post) -> Job {
-    let slope = Slope { posts: vec![post.clone()], arrays: Vec::new(), ..slope.clone() };
-    Job { slopes: vec![slope], screening: None, findings: Vec::new(), ..job.clone() }
-}
-
-/// What prices a takeoff.
+/// A takeoff, and the prices for it.
 struct Pricing<'a> {
     job: &'a Job,
     takeoff: &'a Takeoff,
-    /// The staples of a patch, by the spacing in millimetres.
+    /// Staples of a patch, by their spacing in millimetres.
     staples: fn(&Patch, f64) -> f64,
 }
 
@@ -107,9 +55,7 @@ impl Pricing<'_> {
     fn cost(&self) -> Result<Cost, Vec<Problem>> {
         let labour = self.labour();
         if self.job.prices.is_none() && labour.is_none() {
-            let message = "the job has neither prices nor labour: there is nothing to weigh places by";
-            let help = "give `prices`, or `labour` with its rate and minutes in `bid`";
-            return Err(vec![error("no-costs", message, help, "")]);
+            return Err(vec![no_costs()]);
         }
         let mut cost = Cost { labour: labour.unwrap_or_default(), ..Cost::default() };
         let lines = &self.takeoff.materials;
@@ -126,7 +72,7 @@ impl Pricing<'_> {
         line.item == BLADE || self.takeoff.spares.iter().any(|tiles| tiles.item() == line.item)
     }
 
-    /// Minutes × rate of all that is done; `None` where the job gives no labour.
+    /// Minutes × rate of all actions; `None` where the job gives no labour.
     fn labour(&self) -> Option<f64> {
         let labour = self.job.bid.as_ref()?.labour.as_ref()?;
         let done = counted(&self.takeoff.counts, &self.takeoff.slopes).into_iter();
@@ -136,7 +82,7 @@ impl Pricing<'_> {
         Some(minutes.sum::<f64>() / 60.0 * labour.rate_per_hour.amount().to_f64()?)
     }
 
-    /// Adds a line of the material list, split by what it is for.
+    /// Adds a line of the material list, split by purpose.
     fn add_line(&self, line: &MaterialLine, cost: &mut Cost) {
         let Some(price) = self.price(&line.item) else {
             cost.unpriced.insert(line.item.clone());
@@ -162,8 +108,7 @@ impl Pricing<'_> {
         cost.hardware += (line.need - counted - blocking) * price;
     }
 
-    /// How much of a felt the patches take, in the unit of its line: areas, or rolls by their area; `None` for a line
-    /// that is not of felt.
+    /// Felt of the patches in the unit of its line: area, or rolls by area. `None` for a line of anything else.
     fn felt(&self, item: &str) -> Option<f64> {
         let slopes = || self.job.slopes.iter().zip(&self.takeoff.slopes);
         let (name, by_roll) = match item.strip_suffix(", rolls") {
@@ -176,7 +121,7 @@ impl Pricing<'_> {
         if by_roll { Some(area / (sheet.sheet_width.mm() * sheet.roll_length?.mm())) } else { Some(area) }
     }
 
-    /// How many of an item the blocking boards take.
+    /// Count of an item on the blocking boards.
     fn blocking_items(&self, item: &str) -> f64 {
         let slopes = self.job.slopes.iter().zip(&self.takeoff.slopes);
         let posts = slopes.flat_map(|(slope, taken)| slope.posts.iter().zip(&taken.posts));
@@ -185,7 +130,7 @@ impl Pricing<'_> {
         items.filter(|of| of.item == item).map(|of| f64::from(of.count)).sum()
     }
 
-    /// Adds the tiles of one kind that break when posts are set, and those that severed ones are made up from.
+    /// Adds the expected breakage of one kind of tile, and the pieces for its severed ones.
     fn add_tiles(&self, tiles: &TileSpares, cost: &mut Cost) -> Result<(), Vec<Problem>> {
         let demand = Demand {
             handled: Handled { walked: 0, ..tiles.handled },
@@ -198,7 +143,7 @@ impl Pricing<'_> {
             let message =
                 format!("the crew's record says too little of cut tiles: of `{}` no mean breaks", tiles.tile);
             let help = "give the stated chances more weight";
-            vec![error("breakage-without-mean", &message, help, "/practice/crew_record")]
+            vec![error("breakage-without-mean", message, help, "/practice/crew_record")]
         })?;
         let new = mean + tiles.spares.for_severed as f64;
         match self.price(&tiles.item()) {
@@ -209,7 +154,7 @@ impl Pricing<'_> {
         Ok(())
     }
 
-    /// What one unit of an item costs in its cheapest pack.
+    /// Price of one unit of an item in its cheapest pack.
     fn price(&self, item: &str) -> Option<f64> {
         let prices: &PriceList = self.job.prices.as_ref()?;
         let each = prices.of(item).filter_map(|row| Some(row.price.amount().to_f64()? / row.size.to_f64()?));
@@ -217,7 +162,9 @@ impl Pricing<'_> {
     }
 }
 
-fn error(code: &str, message: &str, help: &str, path: &str) -> Problem {
-    let [code, message, help, path] = [code, message, help, path].map(str::to_owned);
-    Problem { code, message, help, path, severity: Severity::Error }
+/// The problem of a job with neither prices nor labour.
+pub(crate) fn no_costs() -> Problem {
+    let message = "the job has neither prices nor labour: there is nothing to weigh places by";
+    let help = "give `prices`, or `labour` with its rate and minutes in `bid`";
+    error("no-costs", message, help, "")
 }

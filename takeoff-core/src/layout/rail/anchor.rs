@@ -1,21 +1,21 @@
-//! What a post may stand on.
+//! Anchors: the rafters, bays and fixed posts that a rail can use.
 use crate::geometry::{SlopePoint, grid, half};
 use crate::model::Rafters;
 use crate::units::Length;
 
-/// What a post stands on.
+/// The wood under a post of a rail.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub(crate) enum Anchor {
     /// A rafter, counted from 0 on the left.
     Rafter(usize),
     /// A blocking board in the bay on the right of a rafter.
     Bay(usize),
-    /// Where a fixed post stands: its place in the slope's list.
+    /// A fixed post: its index in the slope's list, and its place.
     Fixed(usize, SlopePoint),
 }
 
 impl Anchor {
-    /// Where along the eave it is at a height, in grid steps.
+    /// Its `u` at a height, in grid steps.
     pub(crate) fn u_at(&self, rafters: &Rafters, v: i64) -> i64 {
         let v = Length::from_nm(v / 2);
         match *self {
@@ -25,7 +25,7 @@ impl Anchor {
         }
     }
 
-    /// Whether its `u` changes with the height.
+    /// Whether its `u` varies with the height.
     pub(crate) fn is_crooked(&self, rafters: &Rafters) -> bool {
         let crooked = |rafter: usize| rafters.lines[rafter].lower != rafters.lines[rafter].upper;
         match *self {
@@ -35,18 +35,22 @@ impl Anchor {
         }
     }
 
-    /// The rafter whose number counts where posts are staggered; a fixed post stands anywhere.
-    pub(crate) fn number(&self) -> Option<usize> {
+    /// The number of its rafter for the stagger; `None` for a fixed post, which has no phase.
+    pub(crate) fn rafter(&self) -> Option<usize> {
         match *self {
             Anchor::Rafter(rafter) | Anchor::Bay(rafter) => Some(rafter),
             Anchor::Fixed(..) => None,
         }
     }
 
-    /// The rafters, and, where posts may stand on boards, the bays whose middle is out of reach of a lag in either
-    /// rafter.
+    /// Whether it is a fixed post.
+    pub(crate) fn is_fixed(&self) -> bool {
+        matches!(self, Anchor::Fixed(..))
+    }
+
+    /// All rafters, and with blocking the bays whose middle is beyond the reach of a lag in either rafter.
     pub(crate) fn all(rafters: &Rafters, blocking: bool, lag_edge_distance: Length) -> Vec<Anchor> {
-        let mut lines: Vec<Anchor> = (0..rafters.lines.len()).map(Anchor::Rafter).collect();
+        let mut anchors: Vec<Anchor> = (0..rafters.lines.len()).map(Anchor::Rafter).collect();
         if blocking {
             let reach = half(rafters.width) - grid(lag_edge_distance);
             let far_enough = |v: Length, left: usize| {
@@ -56,13 +60,13 @@ impl Anchor {
             };
             let bays = (0..rafters.lines.len().saturating_sub(1))
                 .filter(|&left| far_enough(rafters.low, left) && far_enough(rafters.high, left));
-            lines.extend(bays.map(Anchor::Bay));
+            anchors.extend(bays.map(Anchor::Bay));
         }
-        lines
+        anchors
     }
 }
 
-/// Half way between two places, to the nanometre, half away from zero.
+/// The middle of two places, to the nanometre, half away from zero.
 fn middle(a: Length, b: Length) -> Length {
     let sum = a.nm() + b.nm();
     Length::from_nm((sum.abs() + 1) / 2 * sum.signum())

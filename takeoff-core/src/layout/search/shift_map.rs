@@ -1,58 +1,56 @@
-//! What an array costs over all of its shifts.
+//! The cost of an array over all of its shifts.
 use schemars::JsonSchema;
 use serde::Serialize;
 
+use super::{EvaluatedShift, Search};
 use crate::geometry::{Point, to_mm};
-
-use crate::layout::search::{ScoredShift, Search};
 
 /// The additive cost of an array over its allowed shift, its rails and posts at their best for each.
 #[derive(Clone, Debug, Serialize, JsonSchema)]
 pub struct ShiftMap {
-    /// How far the array is moved to the right, ascending, in equal steps; one place where it may not be moved so.
+    /// Shift to the right, ascending in equal steps; a single one where the job allows none along the eave.
     pub right_mm: Vec<f64>,
-    /// How far it is moved up, the same way.
+    /// Shift up the slope, ascending in equal steps; a single one where the job allows none.
     pub up_mm: Vec<f64>,
-    /// A row a way up, a column a way to the right; `None` where the constraints leave no layout.
+    /// One row per shift up, one column per shift to the right; `None` where no layout keeps all limits.
     pub cost: Vec<Vec<Option<f64>>>,
-    /// The same: how many posts fail or stand in a thin interval.
+    /// Posts that fail or are in a narrow interval, in the same rows and columns.
     pub faults: Vec<Vec<u32>>,
 }
 
-/// As many columns and rows at most.
+/// Steps along the eave.
 const ACROSS: i64 = 24;
+/// Steps up the slope.
 const UP: i64 = 48;
 
 impl ShiftMap {
-    /// The map, and what was found at each of its places that has a layout.
-    pub(crate) fn of(search: &mut Search) -> (ShiftMap, Vec<ScoredShift>) {
-        let own = Point::from(search.array.at);
-        let candidate_lefts = steps(search.left, ACROSS);
-        let candidate_ups = steps(search.up, UP);
+    /// The map, and the shifts of its grid that have a layout.
+    pub(crate) fn of_search(search: &mut Search) -> (ShiftMap, Vec<EvaluatedShift>) {
+        let origin = Point::from(search.array.at);
+        let left_ends = steps(search.left, ACROSS);
+        let shifts_up = steps(search.up, UP);
         let mut map = ShiftMap {
-            right_mm: candidate_lefts.iter().map(|left| to_mm(left - own.u)).collect(),
-            up_mm: candidate_ups.iter().map(|&up| to_mm(up)).collect(),
-            cost: Vec::with_capacity(candidate_ups.len()),
-            faults: Vec::with_capacity(candidate_ups.len()),
+            right_mm: left_ends.iter().map(|left| to_mm(left - origin.u)).collect(),
+            up_mm: shifts_up.iter().map(|&up| to_mm(up)).collect(),
+            cost: Vec::with_capacity(shifts_up.len()),
+            faults: Vec::with_capacity(shifts_up.len()),
         };
         let mut all = Vec::new();
-        for &up in &candidate_ups {
-            let row: Vec<Option<ScoredShift>> =
-                candidate_lefts.iter().map(|&left| search.evaluate_best_phase(left, up)).collect();
-            let objective = |found: &Option<ScoredShift>| found.as_ref().map(|found| found.objective);
-            map.cost
-                .push(row.iter().map(|found| objective(found).map(|objective| objective.amount())).collect());
-            let faults = |found| objective(found).map_or(0, |objective| objective.failing + objective.narrow);
-            map.faults.push(row.iter().map(faults).collect());
+        for &up in &shifts_up {
+            let row: Vec<Option<EvaluatedShift>> =
+                left_ends.iter().map(|&left| search.evaluate_best_phase(left, up)).collect();
+            let objectives = || row.iter().map(|shift| shift.as_ref().map(|shift| shift.objective));
+            map.cost.push(objectives().map(|objective| Some(objective?.amount())).collect());
+            map.faults.push(objectives().map(|objective| objective.map_or(0, |at| at.faults())).collect());
             all.extend(row.into_iter().flatten());
         }
         (map, all)
     }
 }
 
-/// From one end of a range to the other in equal steps of whole nanometres; one place where there is no way.
+/// From one end of a range to the other in equal steps of whole nanometres; one place for an empty range.
 fn steps((from, to): (i64, i64), most: i64) -> Vec<i64> {
-    let long = to - from;
-    let count = if long == 0 { 0 } else { most };
-    (0..=count).map(|i| from + 2 * (long / 2 * i / count.max(1))).collect()
+    let length = to - from;
+    let count = if length == 0 { 0 } else { most };
+    (0..=count).map(|i| from + 2 * (length / 2 * i / count.max(1))).collect()
 }

@@ -1,4 +1,4 @@
-//! Spans in closed form against looking at place after place.
+//! Feasible intervals in closed form against samples.
 use std::sync::Arc;
 
 use proptest::prelude::*;
@@ -14,15 +14,15 @@ use crate::testing::*;
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(150))]
 
-    /// Inside a span, and up to the least margin around it, the work is one and the same; between two spans it changes
-    /// within the least margin. Along a crooked rafter, too.
+    /// The work is constant in an interval and up to the least margin around it; between two intervals it changes within
+    /// the least margin. Along straight and crooked rafters.
     #[test]
-    fn spans_hold_the_work_still(
+    fn work_is_constant_in_intervals_and_changes_between_them(
         kind in 0..3usize,
         u in 20.0..400.0f64,
         v in 20.0..160.0f64,
         crooked in -2..3i64,
-        looks in prop::collection::vec(0.0..1.0f64, 12),
+        samples in prop::collection::vec(0.0..1.0f64, 12),
     ) {
         let mut job = with_arrays(vec![]);
         let battens = Battens { height: len("3/4 in"), width: len("1 1/2 in"), lug: len("1/2 in") };
@@ -39,24 +39,24 @@ proptest! {
         }
         let found = feasible_intervals(&model, &u_at, low, high);
         let work = |v: i64| model.work(Point::new(u_at(v), v));
-        for span in &found {
-            prop_assert!(low <= span.from && span.from <= span.to && span.to <= high);
-            let (from, to) = if span.base.narrow == 0 { (span.from - margin, span.to + margin) } else { (span.from, span.to) };
-            let own = work(span.from);
-            for look in &looks {
-                let v = from + 2 * (((to - from) / 2) as f64 * look) as i64;
-                prop_assert_eq!(&work(v), &own, "at {} of {:?}", v, span);
+        for interval in &found {
+            prop_assert!(low <= interval.from && interval.from <= interval.to && interval.to <= high);
+            let (from, to) = if interval.base.narrow == 0 { (interval.from - margin, interval.to + margin) } else { (interval.from, interval.to) };
+            let own = work(interval.from);
+            for sample in &samples {
+                let v = from + 2 * (((to - from) / 2) as f64 * sample) as i64;
+                prop_assert_eq!(&work(v), &own, "at {} of {:?}", v, interval);
             }
         }
-        for look in &looks {
-            let v = low + 2 * (((high - low) / 2) as f64 * look) as i64;
-            let inside = found.iter().any(|span| (span.from..=span.to).contains(&v));
+        for sample in &samples {
+            let v = low + 2 * (((high - low) / 2) as f64 * sample) as i64;
+            let inside = found.iter().any(|interval| (interval.from..=interval.to).contains(&v));
             let own = work(v);
-            if !inside && own.is_possible() {
-                // Finely enough: work that changes and changes back is changed for more than 1/64 in.
+            if !inside && own.meets_tile() {
+                // Steps of 1/64 in: a change that is undone further on lasts longer than that.
                 let step = grid(inches(1.0 / 64.0));
                 let around = (-16..=16).map(|i| v + i * step);
-                prop_assert!(around.into_iter().any(|v| work(v) != own), "nothing changes round {}", v);
+                prop_assert!(around.into_iter().any(|v| work(v) != own), "no change near {}", v);
             }
         }
     }

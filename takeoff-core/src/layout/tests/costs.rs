@@ -1,11 +1,11 @@
-//! Costs that can be redone on paper.
+//! Costs, redone on paper.
 use std::collections::BTreeSet;
 use std::sync::Arc;
 
 use proptest::prelude::*;
 use rust_decimal::Decimal;
 
-use super::super::*;
+use crate::layout::*;
 use crate::model::{Action, Labour, Minutes, PriceList, PriceRow, Terms, *};
 use crate::probability::Rate;
 use crate::takeoff::takeoff;
@@ -32,7 +32,7 @@ fn prices(rows: &[(&str, &str, &str, &str)]) -> PriceList {
     PriceList { file: "prices.csv".into(), currency: Currency::new("USD").unwrap(), rows }
 }
 
-fn labour(rate: &str, minutes: &[(Action, i64)]) -> Terms {
+pub(super) fn labour(rate: &str, minutes: &[(Action, i64)]) -> Terms {
     let minutes = minutes.iter().map(|&(action, minutes)| (action, minutes.into())).collect();
     let labour = Labour { rate_per_hour: Money::new(rate.parse().unwrap()), minutes: Minutes(minutes) };
     Terms {
@@ -44,7 +44,7 @@ fn labour(rate: &str, minutes: &[(Action, i64)]) -> Terms {
     }
 }
 
-/// The gable with posts of the test's assembly at `u`, `v` in inches, with prices for all that they take.
+/// The gable with posts of the test assembly at `u`, `v` in inches, and with prices for all their items.
 pub(super) fn priced(posts: &[(f64, f64)]) -> Job {
     let item = |item: &str, count| Item { item: item.to_owned(), count };
     let assembly = Assembly {
@@ -81,23 +81,23 @@ fn assert_near(a: f64, b: f64) {
     assert!((a - b).abs() <= 1e-9 * a.abs().max(b.abs()).max(1.0), "{a} and {b}");
 }
 
-/// The patch is 18 in wide and reaches from 39 to 72 in: 4.125 square feet, 102 in round about. The opening cuts a hole
-/// and a notch; the work zone, 22 × 41 in, takes up ten more tiles and loosens nine.
+/// The patch is 18 in wide and reaches from 39 to 72 in: 4.125 square feet, 102 in around. The opening cuts a hole
+/// and a notch; the work zone, 22 × 41 in, removes ten more tiles and loosens nine.
 #[test]
-fn one_post_on_paper() {
+fn one_post() {
     let job = priced(&[(56.0, 39.0)]);
     let taken = takeoff(&job).unwrap();
     let handled = taken.spares[0].handled;
     assert_eq!((handled.cut, handled.removed, handled.loosened), (2, 10, 9));
 
     let cost = cost(&job, &taken).unwrap();
-    assert_near(cost.hardware, 2.0 * 1.50 + 0.16 + 12.0 * 0.04); // the screw is cheapest by the hundred
+    assert_near(cost.hardware, 2.0 * 1.50 + 0.16 + 12.0 * 0.04); // screws are cheapest by the hundred
     assert_near(cost.labour, 20.0 + 10.0 + 12.0 * 3.0); // at a dollar a minute
     assert_near(cost.patches, 4.125 * 0.40 + 26.0 * 0.02);
     assert_eq!(cost.blocking, 0.0);
     assert_near(cost.breakage, 5.0 * (2.0 * 0.06 / 0.94 + 10.0 * 0.02 + 9.0 * 0.01));
     assert_near(cost.total(), 3.64 + 66.0 + 2.17 + 2.088_297_872_340);
-    // Sealant has no price, and is told by what it would be bought as.
+    // Sealant has no price: the list names the pack in which it would be bought.
     assert_eq!(cost.unpriced, BTreeSet::from(["sealant cartridge".to_owned()]));
 
     let additive = additive(&job).unwrap();
@@ -105,20 +105,20 @@ fn one_post_on_paper() {
     assert_eq!(Cost { patches: cost.patches, ..additive }, cost);
 }
 
-/// Six inches off its rafter: a board of 22 1/2 in at 1.50 a foot, and four screws.
+/// Six inches off its rafter the post takes a board of 22 1/2 in at 1.50 a foot, and four screws.
 #[test]
-fn a_board_and_what_holds_it() {
+fn a_blocking_board_with_its_screws() {
     let job = priced(&[(50.0, 31.0)]);
     let taken = takeoff(&job).unwrap();
     let cost = cost(&job, &taken).unwrap();
     assert_near(cost.blocking, 1.875 * 1.50 + 4.0 * 0.16);
-    // The fifth screw stays with the post.
+    // The fifth screw belongs to the post.
     assert_near(cost.hardware, 2.0 * 1.50 + 0.16 + taken.counts.removed as f64 * 0.04);
 }
 
-/// 52 486.98 mm³ are a bead of 3/8 in, 29 in long; with a tenth more they are 0.1933 of a cartridge of 298 690 mm³.
+/// A bead of 3/8 in, 29 in long, is 52 486.98 mm³; with a tenth of waste 0.1933 of a cartridge of 298 690 mm³.
 #[test]
-fn what_stands_in_two_lines_is_paid_once() {
+fn an_item_in_two_lines_is_paid_once() {
     let priced_also = |rows: &[(&str, &str, &str, &str)]| {
         let mut job = priced(&[(56.0, 39.0)]);
         let bare = together(&job).hardware;
@@ -134,7 +134,7 @@ fn what_stands_in_two_lines_is_paid_once() {
 
 /// A roll of 3 × 72 ft at 64.80 is 0.30 a square foot; with a tenth of waste 0.33.
 #[test]
-fn felt_from_rolls_goes_by_its_area() {
+fn felt_from_rolls_is_priced_by_area() {
     let mut job = priced(&[(56.0, 39.0)]);
     let sheet = Underlayment { roll_length: Some(len("72 ft")), ..(*job.slopes[0].underlayment).clone() };
     job.slopes[0].underlayment = Arc::new(sheet);
@@ -144,9 +144,9 @@ fn felt_from_rolls_goes_by_its_area() {
     assert_near(together(&job).patches, 4.125 * 0.33 + 26.0 * 0.02);
 }
 
-/// Posts 14 in apart are under one patch 32 in wide; by themselves they have two of 18 in.
+/// Posts 14 in apart share one patch 32 in wide; alone each has one of 18 in.
 #[test]
-fn what_posts_share_is_in_the_gap() {
+fn the_gap_is_the_saving_from_sharing() {
     let job = priced(&[(56.0, 39.0), (70.0, 39.0)]);
     let (all, apart) = (together(&job), additive(&job).unwrap());
     assert_near(all.patches, 32.0 * 33.0 / 144.0 * 0.40 + 33.0 * 0.02); // 130 in ÷ 4 in, up
@@ -173,7 +173,7 @@ fn a_severed_tile_costs_its_pieces() {
 }
 
 #[test]
-fn walking_and_harvesting_are_no_posts_work() {
+fn tiles_walked_on_cost_no_post_anything() {
     let mut job = priced(&[(56.0, 39.0)]);
     let before = together(&job);
     job.slopes[0].walked = 100;
@@ -181,7 +181,7 @@ fn walking_and_harvesting_are_no_posts_work() {
 }
 
 #[test]
-fn without_prices_minutes_are_what_counts() {
+fn without_prices_the_cost_is_labour() {
     let mut job = priced(&[(56.0, 39.0)]);
     job.prices = None;
     let cost = together(&job);
@@ -194,7 +194,7 @@ fn without_prices_minutes_are_what_counts() {
     assert_eq!(additive(&job).unwrap_err(), problems);
 }
 
-/// One broken of one, and no weight for what is stated: β is not above 1, and the mean is infinite.
+/// Beta(1, 1): β is not above 1, and the mean is infinite.
 #[test]
 fn a_record_without_a_mean_is_refused() {
     let mut job = priced(&[(56.0, 39.0)]);
@@ -210,9 +210,9 @@ fn cost_refused(job: &Job) -> Vec<Problem> {
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(32))]
 
-    /// Posts six feet apart share nothing: what is added up is what they cost together, but for whole staples.
+    /// Posts six feet apart share nothing: the additive cost is the shared one, whole staples excepted.
     #[test]
-    fn posts_far_apart_cost_what_they_cost_alone(
+    fn posts_far_apart_cost_the_same_alone_and_together(
         off in prop::collection::vec((-96_i32..=96, -96_i32..=96), 12),
         staple: bool,
     ) {
