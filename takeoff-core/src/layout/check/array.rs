@@ -1,78 +1,76 @@
-//! One array with rails, as it is laid.
-use super::posts::{Posts, carrier};
+//! One array with rails, as laid out.
+use super::extent::Extent;
+use super::posts::{Posts, array_above};
 use super::rails::rails;
 use crate::model::{Array, Display, Post, Practice, Problem, Rails, Severity, Slope};
-use crate::roof::Site;
+use crate::roof::outline_of;
 use crate::slope_takeoff::SlopeTakeoff;
 use crate::units::Length;
 
-/// An array with rails: the job's rules, and what was made of them.
-pub(super) struct Laid<'a> {
+/// An array with rails: the rules of the job, and the result of the layout.
+pub(super) struct LaidArray<'a> {
     /// The slope in the job.
     pub(super) slope: &'a Slope,
-    /// The slope as laid.
+    /// The slope in the laid-out job.
     pub(super) laid: &'a Slope,
     /// The array in the job.
     pub(super) array: &'a Array,
-    /// The array as laid.
+    /// The array in the laid-out job.
     pub(super) moved: &'a Array,
-    /// Its rails, by the job.
+    /// Its rails in the job.
     pub(super) rails: &'a Rails,
     pub(super) posts: &'a Posts<'a>,
-    /// JSON Pointer to where the job gives the array.
+    /// JSON Pointer to the array in the job.
     pub(super) path: String,
     pub(super) display: Display,
 }
 
-impl<'a> Laid<'a> {
-    /// What is wrong with it.
+impl<'a> LaidArray<'a> {
+    /// Its violations; `taken` is the takeoff of its laid-out slope.
     pub(super) fn check(&self, practice: &Practice, taken: &SlopeTakeoff) -> Vec<Problem> {
-        let mut found = self.moves();
+        let outline = outline_of(self.slope);
+        let mut found = self.shift(&outline);
         let (rails, of_rails) = rails(self);
         found.extend(of_rails);
         for rail in &rails {
             found.extend(self.spans(rail));
         }
         found.extend(self.stagger(&rails));
-        found.extend(self.apart());
-        let site = Site::of(self.slope, practice);
-        for &(place, post) in &self.set() {
+        found.extend(self.distances());
+        for &(index, post) in &self.set() {
             found.extend(self.wood(post));
-            let ground = self.ground(&site, post);
-            if ground.is_empty() {
-                found.extend(self.work(practice, post, &taken.posts[place]));
+            let limits = self.slope_limits(&outline, post);
+            if limits.is_empty() {
+                found.extend(self.roof_work(practice, post, &taken.posts[index]));
             }
-            found.extend(ground);
+            found.extend(limits);
         }
         found
     }
 
-    /// The posts that were set below it, each with its place in the slope's list.
+    /// The set posts below it, each with its index in the slope's list.
     pub(super) fn set(&self) -> Vec<(usize, &'a Post)> {
-        let carrier =
-            |post: &Post| carrier(post, self.slope, self.laid).is_some_and(|by| by.name == self.moved.name);
-        self.posts.set.iter().copied().filter(|(_, post)| carrier(post)).collect()
+        let is_own = |post: &Post| {
+            array_above(post, self.slope, self.laid).is_some_and(|by| by.name == self.moved.name)
+        };
+        self.posts.set.iter().copied().filter(|(_, post)| is_own(post)).collect()
     }
 
-    /// The fixed posts that the job has below it and that still are.
+    /// The fixed posts below it, both in the job and in the laid-out job.
     pub(super) fn fixed(&self) -> impl Iterator<Item = &'a Post> {
+        let extents = [self.array, self.moved].map(Extent::new);
         let given = self.posts.given.iter().copied();
-        let covers = |post: &Post| [self.array, self.moved].iter().all(|array| array.covers(post.at.into()));
-        given.filter(move |post| post.fixed && covers(post))
+        given.filter(move |post| post.fixed && extents.iter().all(|extent| extent.covers(post)))
     }
 
     /// A broken rule.
     pub(super) fn error(&self, code: &str, what: String, help: &str) -> Problem {
-        Problem { severity: Severity::Error, ..Problem::finding(code, self.of(&what), help, &self.path) }
+        Problem { severity: Severity::Error, ..self.finding(code, what, help) }
     }
 
-    /// What is allowed, and bad.
+    /// A fault that is allowed.
     pub(super) fn finding(&self, code: &str, what: String, help: &str) -> Problem {
-        Problem::finding(code, self.of(&what), help, &self.path)
-    }
-
-    fn of(&self, what: &str) -> String {
-        format!("array `{}`: {what}", self.array.name)
+        Problem::finding(code, format!("array `{}`: {what}", self.array.name), help, &self.path)
     }
 
     pub(super) fn show(&self, length: Length) -> String {

@@ -1,22 +1,25 @@
 //! The least distance between posts.
-use super::array::Laid;
+use std::collections::BTreeSet;
+
+use super::array::LaidArray;
 use super::codes::DISTANCE;
 use crate::model::{Post, Problem};
 use crate::num::math;
 use crate::units::Length;
 
-impl Laid<'_> {
-    /// No post that was set below the array is nearer to any other of its slope than the least distance, measured
-    /// straight.
-    pub(super) fn apart(&self) -> Vec<Problem> {
+impl LaidArray<'_> {
+    /// No set post below the array is nearer than the least distance to another post of its slope, measured straight.
+    pub(super) fn distances(&self) -> Vec<Problem> {
         let set = self.set();
+        let own: BTreeSet<usize> = set.iter().map(|&(index, _)| index).collect();
         let least = i128::from(self.rails.least_distance.nm());
         let mut found = Vec::new();
-        for &(place, post) in &set {
-            for (other_place, other) in self.laid.posts.iter().enumerate() {
-                let told = other_place <= place && set.iter().any(|&(set, _)| set == other_place);
+        for &(index, post) in &set {
+            for (other_index, other) in self.laid.posts.iter().enumerate() {
                 let square = square_between(post, other);
-                if told || square >= least * least {
+                // Two posts of the array are one pair, reported from the first of them.
+                let is_seen = other_index == index || (other_index < index && own.contains(&other_index));
+                if square >= least * least || is_seen {
                     continue;
                 }
                 let apart = Length::nearest(math::sqrt(square as f64)).unwrap_or(Length::LIMIT);

@@ -1,15 +1,15 @@
-//! What a post does to the roof where it stands.
-use super::array::Laid;
+//! The work of a post on the roof, from the takeoff of the laid-out job.
+use super::array::LaidArray;
 use super::codes::{FAILING, NO_TILE, SEVERED, THIN};
 use crate::model::{Post, Practice, Problem};
 use crate::relocation::Situation;
 use crate::slope_takeoff::PostTakeoff;
 use crate::units::Length;
 
-impl Laid<'_> {
-    /// A post has tile over it; and findings where it severs one, fails a check, or stands too near to where the work
-    /// changes.
-    pub(super) fn work(&self, practice: &Practice, post: &Post, row: &PostTakeoff) -> Vec<Problem> {
+impl LaidArray<'_> {
+    /// A post has tile over it. Findings where it severs a tile, fails a check, or is nearer than the least margin to a
+    /// change of its work.
+    pub(super) fn roof_work(&self, practice: &Practice, post: &Post, row: &PostTakeoff) -> Vec<Problem> {
         let name = &post.name;
         if row.situation == Situation::None {
             return vec![self.error(NO_TILE, format!("`{name}` meets no tile"), "move it under tile")];
@@ -27,21 +27,18 @@ impl Laid<'_> {
             add(FAILING, what, "take another tile flashing");
         }
         for (part, top_mm) in [("cone", stack.cone_mm), ("post", stack.post_mm)] {
-            if let Some(below_mm) = top_mm.map(|top_mm| stack.tile_mm - top_mm).filter(|below| *below >= 0.0)
-            {
+            let below_mm = top_mm.map(|top_mm| stack.tile_mm - top_mm).filter(|below| *below >= 0.0);
+            if let Some(below_mm) = below_mm {
                 let what =
                     format!("the {part} of `{name}` ends {} below the top of the tile", show(below_mm));
                 add(FAILING, what, "take a taller one");
             }
         }
-        for (way, mm) in [("down", row.margin.down_mm), ("up", row.margin.up_mm)] {
+        for (side, mm) in [("down", row.margin.down_mm), ("up", row.margin.up_mm)] {
             if mm < practice.least_margin.mm() {
                 let least = self.show(practice.least_margin);
-                add(
-                    THIN,
-                    format!("the work at `{name}` changes less than {least} {way} from it"),
-                    "measure it twice",
-                );
+                let what = format!("the work at `{name}` changes less than {least} {side} from it");
+                add(THIN, what, "measure it twice");
             }
         }
         found

@@ -1,55 +1,126 @@
-//! Whether a laid job is the job at all: what a layout leaves alone.
+//! The parts of a job that a layout leaves unchanged.
 use super::codes::{ARRAY, JOB};
-use crate::geometry::SlopePoint;
-use crate::model::{Array, Job, Problem, Severity, Shift, Slope};
-use crate::units::Length;
+use crate::layout::problem::error;
+use crate::model::{Array, Job, Problem, Slope};
 
-/// What differs between a job and the laid job besides posts and the places of arrays. Everything that a model holds
-/// shows when it is written for debugging, and so nothing is forgotten when the model grows.
-pub(super) fn same(job: &Job, laid: &Job) -> Vec<Problem> {
-    let found = |code: &str, path: String, what: String| Problem {
-        code: code.to_owned(),
-        message: format!("the laid job has {what}"),
-        help: "a layout moves arrays with rails and sets the posts below them, and leaves all else"
-            .to_owned(),
-        path,
-        severity: Severity::Error,
-    };
-    if without_slopes(job) != without_slopes(laid) || job.slopes.len() != laid.slopes.len() {
+const HELP: &str = "a layout moves arrays with rails and sets the posts below them, and leaves all else";
+
+/// The differences between a job and the laid-out job besides posts and the places of arrays.
+///
+/// Each comparison names all fields of its type. A field added to the model does not compile until it is compared here or
+/// left out on purpose.
+pub(super) fn differences(job: &Job, laid: &Job) -> Vec<Problem> {
+    let problem =
+        |code: &str, path: String, what: String| error(code, format!("the laid job has {what}"), HELP, path);
+    if !same_job(job, laid) || job.slopes.len() != laid.slopes.len() {
         let what = "another practice, other tiles, assemblies, prices or slopes".to_owned();
-        return vec![found(JOB, String::new(), what)];
+        return vec![problem(JOB, String::new(), what)];
     }
     let mut all = Vec::new();
-    for (place, (slope, laid)) in job.slopes.iter().zip(&laid.slopes).enumerate() {
-        let path = format!("/slopes/{place}");
-        if bare(slope) != bare(laid) {
-            all.push(found(JOB, path.clone(), format!("another slope in place of `{}`", slope.name)));
+    for (index, (slope, laid)) in job.slopes.iter().zip(&laid.slopes).enumerate() {
+        let path = format!("/slopes/{index}");
+        if !same_slope(slope, laid) {
+            all.push(problem(JOB, path.clone(), format!("another slope in place of `{}`", slope.name)));
         }
         if slope.arrays.len() != laid.arrays.len() {
-            all.push(found(ARRAY, path.clone(), format!("more or fewer arrays on `{}`", slope.name)));
+            all.push(problem(ARRAY, path.clone(), format!("more or fewer arrays on `{}`", slope.name)));
         }
-        for (i, (array, laid)) in slope.arrays.iter().zip(&laid.arrays).enumerate() {
-            let moves = array.rails.is_some();
-            if modules(array, moves) != modules(laid, moves) {
+        for (index, (array, laid)) in slope.arrays.iter().zip(&laid.arrays).enumerate() {
+            if !same_modules(array, laid) {
                 let what = format!("another array in place of `{}`", array.name);
-                all.push(found(ARRAY, format!("{path}/arrays/{i}"), what));
+                all.push(problem(ARRAY, format!("{path}/arrays/{index}"), what));
             }
         }
     }
     all
 }
 
-fn without_slopes(job: &Job) -> String {
-    let job = Job { name: String::new(), slopes: Vec::new(), findings: Vec::new(), ..job.clone() };
-    format!("{job:?}")
+/// Whether two jobs are the same, their names, slopes and findings left out.
+fn same_job(a: &Job, b: &Job) -> bool {
+    let Job {
+        name: _,
+        display,
+        tiles,
+        assemblies,
+        slopes: _,
+        practice,
+        screening,
+        prices,
+        bid,
+        survey,
+        assumptions,
+        findings: _,
+    } = a;
+    *display == b.display
+        && *tiles == b.tiles
+        && *assemblies == b.assemblies
+        && *practice == b.practice
+        && *screening == b.screening
+        && *prices == b.prices
+        && *bid == b.bid
+        && *survey == b.survey
+        && *assumptions == b.assumptions
 }
 
-fn bare(slope: &Slope) -> String {
-    format!("{:?}", Slope { posts: Vec::new(), arrays: Vec::new(), ..slope.clone() })
+/// Whether two slopes are the same, their posts and arrays left out.
+fn same_slope(a: &Slope, b: &Slope) -> bool {
+    let Slope {
+        name,
+        pitch,
+        place,
+        outline,
+        edges,
+        holes,
+        tile,
+        noses,
+        overhang,
+        first_joint,
+        bond,
+        underlayment,
+        lap_lines,
+        rafters,
+        deck_thickness,
+        blocking,
+        battens,
+        perimeter,
+        setbacks,
+        walked,
+        posts: _,
+        arrays: _,
+    } = a;
+    *name == b.name
+        && *pitch == b.pitch
+        && *place == b.place
+        && *outline == b.outline
+        && *edges == b.edges
+        && *holes == b.holes
+        && *tile == b.tile
+        && *noses == b.noses
+        && *overhang == b.overhang
+        && *first_joint == b.first_joint
+        && *bond == b.bond
+        && *underlayment == b.underlayment
+        && *lap_lines == b.lap_lines
+        && *rafters == b.rafters
+        && *deck_thickness == b.deck_thickness
+        && *blocking == b.blocking
+        && *battens == b.battens
+        && *perimeter == b.perimeter
+        && *setbacks == b.setbacks
+        && *walked == b.walked
 }
 
-/// An array without what the job alone says of it, and without its place where it may move.
-fn modules(array: &Array, moves: bool) -> String {
-    let at = if moves { SlopePoint { u: Length::ZERO, v: Length::ZERO } } else { array.at };
-    format!("{:?}", Array { at, shift: Shift::default(), rails: None, ..array.clone() })
+/// Whether two arrays have the same modules and, without rails, the same place. The rules for rails and shift are the job's
+/// alone.
+fn same_modules(given: &Array, laid: &Array) -> bool {
+    let Array { name, at, module_width, module_height, columns, rows, column_gap, row_gap, shift: _, rails } =
+        given;
+    *name == laid.name
+        && (rails.is_some() || *at == laid.at)
+        && *module_width == laid.module_width
+        && *module_height == laid.module_height
+        && *columns == laid.columns
+        && *rows == laid.rows
+        && *column_gap == laid.column_gap
+        && *row_gap == laid.row_gap
 }
