@@ -1,4 +1,4 @@
-//! Where posts can stand on a small job, and what each place takes by itself.
+//! Places of posts on a small job, and the work of one post at each.
 use std::cell::RefCell;
 use std::collections::BTreeMap;
 use std::ops::Add;
@@ -8,77 +8,77 @@ use takeoff_core::layout::cost;
 use takeoff_core::relocation::Situation;
 use takeoff_core::takeoff::{Takeoff, takeoff};
 
-use crate::small::{SIXTEENTH, Small};
+use crate::small_job::{SIXTEENTH, SmallJob};
 
-/// What posts add up to: failing ones first, then thin ones, then money.
+/// The objective of posts: failing ones first, then those in narrow intervals, then money.
 #[derive(Clone, Copy, Debug, Default, PartialEq, PartialOrd)]
-pub(crate) struct Sum {
+pub(crate) struct Objective {
     pub(crate) failing: u32,
-    pub(crate) thin: u32,
+    pub(crate) narrow: u32,
     pub(crate) money: f64,
 }
 
-impl Add for Sum {
-    type Output = Sum;
-    fn add(self, other: Sum) -> Sum {
-        Sum {
+impl Add for Objective {
+    type Output = Objective;
+    fn add(self, other: Objective) -> Objective {
+        Objective {
             failing: self.failing + other.failing,
-            thin: self.thin + other.thin,
+            narrow: self.narrow + other.narrow,
             money: self.money + other.money,
         }
     }
 }
 
-/// What a post takes at a place.
+/// The work of one post at a place.
 #[derive(Debug, PartialEq)]
 pub(crate) struct Work {
-    /// Off the setbacks, and with tile over it.
+    /// Whether the place is clear of the setbacks and has tile over it.
     pub(crate) allowed: bool,
-    /// Whether it severs a tile, or fails a check.
+    /// Whether the post severs a tile or fails a check.
     pub(crate) failing: bool,
     pub(crate) money: f64,
-    /// All that may not change within the least margin, in words.
-    pub(crate) what: String,
+    /// Everything that may not change within the least margin, as text.
+    pub(crate) description: String,
 }
 
-/// What a post stands on: a rafter, or a board in the bay on the right of one.
+/// The wood under a post: a rafter, or a board in the bay on the right of one.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(crate) enum Stand {
+pub(crate) enum Anchor {
     Rafter(usize),
     Bay(usize),
 }
 
-impl Stand {
-    /// The number that counts for stagger.
-    pub(crate) fn number(self) -> i64 {
+impl Anchor {
+    /// The number of the rafter for the stagger.
+    pub(crate) fn rafter(self) -> i64 {
         match self {
-            Stand::Rafter(number) | Stand::Bay(number) => number as i64,
+            Anchor::Rafter(number) | Anchor::Bay(number) => number as i64,
         }
     }
 }
 
-/// The places of a small job, each looked at once. Lengths are in nanometres.
+/// The places of a small job, each taken off once. Lengths are in nanometres.
 pub(crate) struct Places<'a> {
-    pub(crate) small: &'a Small,
-    known: RefCell<Known>,
+    pub(crate) small: &'a SmallJob,
+    cache: RefCell<Cache>,
 }
 
 /// Work by `u` and `v`.
-type Known = BTreeMap<(i64, i64), Option<Rc<Work>>>;
+type Cache = BTreeMap<(i64, i64), Option<Rc<Work>>>;
 
 impl<'a> Places<'a> {
-    pub(crate) fn of(small: &'a Small) -> Places<'a> {
-        Places { small, known: RefCell::default() }
+    pub(crate) fn new(small: &'a SmallJob) -> Places<'a> {
+        Places { small, cache: RefCell::default() }
     }
 
-    /// Where a stand is at a height; `None` in a bay that is shut.
-    pub(crate) fn u(&self, stand: Stand, v: i64) -> Option<i64> {
-        match stand {
-            Stand::Rafter(rafter) => self.centre(rafter, v),
-            Stand::Bay(left) => {
+    /// The `u` of an anchor at a height; `None` for a bay without room for a board.
+    pub(crate) fn u(&self, anchor: Anchor, v: i64) -> Option<i64> {
+        match anchor {
+            Anchor::Rafter(rafter) => self.centre(rafter, v),
+            Anchor::Bay(left) => {
                 let (left, right) = (self.centre(left, v)?, self.centre(left + 1, v)?);
-                let open = right - left > self.small.rafter_width * SIXTEENTH;
-                open.then(|| half_away(left + right, 2))
+                let has_room = right - left > self.small.rafter_width * SIXTEENTH;
+                has_room.then(|| half_away(left + right, 2))
             }
         }
     }
@@ -88,18 +88,18 @@ impl<'a> Places<'a> {
         Some(lower * SIXTEENTH + half_away((upper - lower) * v, self.small.height))
     }
 
-    /// What a post takes at a place; `None` where no job can have one.
+    /// The work of a post at a place; `None` where a job can have no post.
     pub(crate) fn work(&self, u: i64, v: i64) -> Option<Rc<Work>> {
-        if let Some(work) = self.known.borrow().get(&(u, v)) {
+        if let Some(work) = self.cache.borrow().get(&(u, v)) {
             return work.clone();
         }
-        let work = self.looked_at(u, v).map(Rc::new);
-        self.known.borrow_mut().insert((u, v), work.clone());
+        let work = self.take_off(u, v).map(Rc::new);
+        self.cache.borrow_mut().insert((u, v), work.clone());
         work
     }
 
-    fn looked_at(&self, u: i64, v: i64) -> Option<Work> {
-        let job = self.small.alone(u, v)?;
+    fn take_off(&self, u: i64, v: i64) -> Option<Work> {
+        let job = self.small.with_single_post(u, v)?;
         let in_setback = job.findings().iter().any(|finding| finding.code == "inside-setback");
         let taken = takeoff(&job).unwrap();
         let post = &taken.slopes[0].posts[0];
@@ -113,52 +113,51 @@ impl<'a> Places<'a> {
             allowed: !in_setback && post.situation != Situation::None,
             failing: post.severed || !top.passes || low,
             money: cost(&job, &taken).unwrap().total() + staples * self.small.staple,
-            what: what(&taken, low),
+            description: description(&taken, low),
         })
     }
 
-    /// What a post on a stand adds to a sum; `None` where a layout may not put it. It keeps the least margin from where
-    /// its work changes, or is thin: in the middle of an interval that is shorter than twice the margin.
-    pub(crate) fn sum(&self, stand: Stand, v: i64) -> Option<Sum> {
-        let work = self.work(self.u(stand, v)?, v).filter(|work| work.allowed)?;
+    /// The objective of a post on an anchor; `None` where a layout may not put one. It is the least margin or more from a
+    /// change of its work, or narrow: in the middle of an interval shorter than twice the margin.
+    pub(crate) fn objective(&self, anchor: Anchor, v: i64) -> Option<Objective> {
+        let work = self.work(self.u(anchor, v)?, v).filter(|work| work.allowed)?;
         let margin = self.small.least_margin;
-        let [down, up] = [-1, 1].map(|way| self.reach(stand, v, way, &work));
-        let thin = down < margin || up < margin;
-        // Of so many places a sixteenth apart the outermost are less than that from where the work changes.
+        let [down, up] = [-1, 1].map(|direction| self.reach(anchor, v, direction, &work));
+        let narrow = down < margin || up < margin;
+        // Places are a sixteenth apart: the outermost ones are less than that from a change of the work.
         let is_middle = down == up && down + up + 2 <= 2 * margin;
-        (!thin || is_middle).then(|| self.counted(&work, thin))
+        (!narrow || is_middle).then(|| self.counted(&work, narrow))
     }
 
-    /// What a post of a layout adds to a sum, wherever it stands; it is thin where its work changes within the margin.
-    pub(crate) fn told(&self, u: i64, v: i64) -> Sum {
+    /// The objective of a post of a layout at any place; it is narrow where its work changes within the margin.
+    pub(crate) fn objective_in_layout(&self, u: i64, v: i64) -> Objective {
         let work = self.work(u, v).unwrap();
         let rafters = self.small.rafters.len();
-        let mut stands = (0..rafters).map(Stand::Rafter).chain((0..rafters - 1).map(Stand::Bay));
-        let stand = stands.find(|&stand| self.u(stand, v) == Some(u)).unwrap();
-        let reach = [-1, 1].map(|way| self.reach(stand, v, way, &work));
-        let thin = reach.iter().any(|&reach| reach < self.small.least_margin);
-        // What is thin is in an interval shorter than twice the margin.
-        assert!(!thin || reach[0] + reach[1] < 2 * self.small.least_margin, "{}", self.small.base["name"]);
-        self.counted(&work, thin)
+        let mut anchors = (0..rafters).map(Anchor::Rafter).chain((0..rafters - 1).map(Anchor::Bay));
+        let anchor = anchors.find(|&anchor| self.u(anchor, v) == Some(u)).unwrap();
+        let reach = [-1, 1].map(|direction| self.reach(anchor, v, direction, &work));
+        let narrow = reach.iter().any(|&reach| reach < self.small.least_margin);
+        // A narrow post is in an interval shorter than twice the margin.
+        assert!(!narrow || reach[0] + reach[1] < 2 * self.small.least_margin, "{}", self.small.base["name"]);
+        self.counted(&work, narrow)
     }
 
-    /// What a post of that work adds to a sum.
-    pub(crate) fn counted(&self, work: &Work, thin: bool) -> Sum {
+    /// The objective of a post with this work.
+    pub(crate) fn counted(&self, work: &Work, narrow: bool) -> Objective {
         let (failing, extra) = match self.small.cost_of_failing {
             _ if !work.failing => (0, 0.0),
             Some(cost) => (0, cost),
             None => (1, 0.0),
         };
-        Sum { failing, thin: u32::from(thin), money: work.money + extra }
+        Objective { failing, narrow: u32::from(narrow), money: work.money + extra }
     }
 
-    /// Over how many sixteenths the work stays what it is, one way along the stand; more than twice the least margin do
-    /// not matter.
-    pub(crate) fn reach(&self, stand: Stand, v: i64, way: i64, work: &Work) -> i64 {
+    /// Sixteenths over which the work is constant, in one direction along the anchor; twice the least margin at most.
+    pub(crate) fn reach(&self, anchor: Anchor, v: i64, direction: i64, work: &Work) -> i64 {
         let same = |by: &i64| {
-            let v = v + way * by * SIXTEENTH;
-            let there = self.u(stand, v).and_then(|u| self.work(u, v));
-            there.is_some_and(|there| there.what == work.what)
+            let v = v + direction * by * SIXTEENTH;
+            let there = self.u(anchor, v).and_then(|u| self.work(u, v));
+            there.is_some_and(|there| there.description == work.description)
         };
         (1..=2 * self.small.least_margin).take_while(same).count() as i64
     }
@@ -169,8 +168,8 @@ fn half_away(top: i64, over: i64) -> i64 {
     (2 * top.abs() + over) / (2 * over) * top.signum()
 }
 
-/// What one post does to the roof, all but its measures.
-fn what(taken: &Takeoff, low: bool) -> String {
+/// The work of one post on the roof as text, without its measures.
+fn description(taken: &Takeoff, low: bool) -> String {
     let (slope, counts) = (&taken.slopes[0], &taken.counts);
     let post = &slope.posts[0];
     let kinds: Vec<_> = slope.cuts.iter().map(|cut| cut.kind).collect();

@@ -1,15 +1,15 @@
-//! Small jobs made by chance.
+//! Small random jobs.
 use serde_json::{Value, json};
 
-use crate::dice::Dice;
-use crate::parts::{arrays, assembly, felt, kept, labour, prices, rafters, slope, tile};
-use crate::small::{Array, Given, SIXTEENTH, Small, inches, length};
+use crate::random_parts::{arrays, assembly, felt, kept, labour, prices, rafters, slope, tile};
+use crate::rng::Rng;
+use crate::small_job::{Array, GivenPost, SIXTEENTH, SmallJob, inches, length};
 
-impl Small {
-    /// A job of its seed.
-    pub(crate) fn of(seed: u64) -> Small {
-        let dice = &mut Dice::new(seed);
-        let arrays = arrays(dice);
+impl SmallJob {
+    /// The random job of a seed.
+    pub(crate) fn random(seed: u64) -> SmallJob {
+        let rng = &mut Rng::new(seed);
+        let arrays = arrays(rng);
         let swept = |array: &Array| {
             let [left, right, down, up] = array.shift;
             [array.u - left, array.v - down, array.u + array.width() + right, array.v + array.height() + up]
@@ -17,32 +17,32 @@ impl Small {
         let right = arrays.iter().map(|array| swept(array)[2]).max().unwrap_or(0);
         let top = arrays.iter().map(|array| swept(array)[3]).max().unwrap_or(0);
         // A chimney over the arrays, and a hip to the right of them.
-        let chimney = dice.one_in(4).then(|| [right - inches(24), top + dice.between(8, 160)]);
+        let chimney = rng.one_in(4).then(|| [right - inches(24), top + rng.between(8, 160)]);
         let height =
-            top + dice.between(inches(4), inches(24)) + if chimney.is_some() { inches(30) } else { 0 };
-        let width = right + dice.between(inches(4), inches(20));
-        let hip = dice.one_in(4).then(|| inches(4 + dice.between(0, 8)));
-        let (rafters, rafter_width) = (rafters(dice, width), inches(1) + 8);
-        let kept = kept(dice, &arrays, &rafters);
-        let replaced = Given {
+            top + rng.between(inches(4), inches(24)) + if chimney.is_some() { inches(30) } else { 0 };
+        let width = right + rng.between(inches(4), inches(20));
+        let hip = rng.one_in(4).then(|| inches(4 + rng.between(0, 8)));
+        let (rafters, rafter_width) = (rafters(rng, width), inches(1) + 8);
+        let kept = kept(rng, &arrays, &rafters);
+        let replaced = GivenPost {
             name: "old".into(),
             u: arrays[0].u + inches(9),
             v: arrays[0].v + arrays[0].module[1] / 2,
             fixed: None,
         };
-        let (prices, staple_price) = prices(dice);
-        let staple_spacing = inches(dice.between(3, 6));
-        let staple_waste = dice.pick(&[0.0, 0.05]);
-        let least_margin = dice.pick(&[4, 4, 2, 6]);
-        let cost_of_failing = prices.is_some().then(|| dice.between(0, 60)).filter(|_| dice.one_in(3));
+        let (prices, staple_price) = prices(rng);
+        let staple_spacing = inches(rng.between(3, 6));
+        let staple_waste = rng.pick(&[0.0, 0.05]);
+        let least_margin = rng.pick(&[4, 4, 2, 6]);
+        let cost_of_failing = prices.is_some().then(|| rng.between(0, 60)).filter(|_| rng.one_in(3));
         let mut practice = json!({
             "least_margin": length(least_margin), "staple_spacing": length(staple_spacing),
-            "hand_clearance": length(dice.between(16, 48)), "least_web": length(dice.between(8, 24)),
-            "least_top_tuck": length(dice.between(24, 56)), "three_course_allowed": true,
-            "patch_underlap": length(dice.between(32, 80)), "waste": { "staple": staple_waste },
+            "hand_clearance": length(rng.between(16, 48)), "least_web": length(rng.between(8, 24)),
+            "least_top_tuck": length(rng.between(24, 56)), "three_course_allowed": true,
+            "patch_underlap": length(rng.between(32, 80)), "waste": { "staple": staple_waste },
             "breakage": {
-                "cut": dice.between(0, 20) as f64 / 100.0, "removed": dice.between(0, 6) as f64 / 100.0,
-                "loosened": dice.between(0, 3) as f64 / 100.0, "recut": dice.one_in(2),
+                "cut": rng.between(0, 20) as f64 / 100.0, "removed": rng.between(0, 6) as f64 / 100.0,
+                "loosened": rng.between(0, 3) as f64 / 100.0, "recut": rng.one_in(2),
             },
         });
         if let Some(cost) = cost_of_failing {
@@ -62,7 +62,7 @@ impl Small {
                 ["0", length(height)]
             ]),
         };
-        let mut slope = slope(dice);
+        let mut slope = slope(rng);
         slope["outline"] = corners;
         slope["edges"] = json!(["eave", if hip.is_some() { "hip" } else { "rake" }, "ridge", "rake"]);
         if let Some([u, v]) = chimney {
@@ -70,27 +70,27 @@ impl Small {
             let [u, v] = [u, v].map(length);
             slope["holes"] = json!([{ "outline": [[u, v], [right, v], [right, upper], [u, upper]] }]);
         }
-        if dice.one_in(4) {
-            let edges = dice.pick(&[&["eave"][..], &["rake", "ridge"]]);
-            slope["perimeter"] = json!({ "width": length(dice.between(64, 640)), "edges": edges });
+        if rng.one_in(4) {
+            let edges = rng.pick(&[&["eave"][..], &["rake", "ridge"]]);
+            slope["perimeter"] = json!({ "width": length(rng.between(64, 640)), "edges": edges });
         }
         slope["rafters"] = json!({
             "lines": rafters.iter().map(|[lower, upper]| json!({ "lower": length(*lower), "upper": length(*upper) })).collect::<Vec<_>>(),
             "width": length(rafter_width),
         });
         let mut base = json!({
-            "format": "tilepost-job/1", "name": format!("small {seed}"), "tiles": { "tile": tile(dice) },
-            "underlayments": { "felt": felt(dice) }, "assemblies": { "post": assembly(dice) }, "practice": practice,
+            "format": "tilepost-job/1", "name": format!("small {seed}"), "tiles": { "tile": tile(rng) },
+            "underlayments": { "felt": felt(rng) }, "assemblies": { "post": assembly(rng) }, "practice": practice,
             "slopes": [slope],
         });
-        fit(&mut base);
+        fit_exposure(&mut base);
         if prices.is_some() {
             base["prices"] = "prices.csv".into();
         }
-        if prices.is_none() || dice.one_in(2) {
-            base["bid"] = json!({ "currency": "USD", "labour": labour(dice) });
+        if prices.is_none() || rng.one_in(2) {
+            base["bid"] = json!({ "currency": "USD", "labour": labour(rng) });
         }
-        Small {
+        SmallJob {
             base,
             prices,
             staple: staple_price * (1.0 + staple_waste),
@@ -107,8 +107,8 @@ impl Small {
     }
 }
 
-/// Gives the courses an exposure that the tile allows.
-fn fit(base: &mut Value) {
+/// Gives the courses an exposure within the limits of the tile.
+fn fit_exposure(base: &mut Value) {
     let tile = &base["tiles"]["tile"];
     let sixteenths = |text: &Value| {
         let mm: f64 =

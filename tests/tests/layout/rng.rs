@@ -1,11 +1,11 @@
-//! Chance that falls the same way every time.
+//! A reproducible random number generator.
 
-/// A stream of numbers from a seed (SplitMix64: Steele, Lea and Flood, 2014; from memory).
-pub(crate) struct Dice(u64);
+/// SplitMix64 with a seed (Steele, Lea and Flood, 2014; from memory).
+pub(crate) struct Rng(u64);
 
-impl Dice {
-    pub(crate) fn new(seed: u64) -> Dice {
-        Dice(seed)
+impl Rng {
+    pub(crate) fn new(seed: u64) -> Rng {
+        Rng(seed)
     }
 
     fn next(&mut self) -> u64 {
@@ -15,17 +15,18 @@ impl Dice {
         z ^ (z >> 31)
     }
 
-    /// A whole number of a range, ends included.
+    /// A whole number from `from` to `to`, ends included.
     pub(crate) fn between(&mut self, from: i64, to: i64) -> i64 {
         from + (self.next() % (to - from + 1) as u64) as i64
     }
 
-    /// True once in so many times.
+    /// True with probability 1 / `many`.
     pub(crate) fn one_in(&mut self, many: i64) -> bool {
         self.between(1, many) == 1
     }
 
-    pub(crate) fn pick<T: Copy>(&mut self, of: &[T]) -> T {
-        of[self.between(0, of.len() as i64 - 1) as usize]
+    /// One of the choices.
+    pub(crate) fn pick<T: Copy>(&mut self, choices: &[T]) -> T {
+        choices[self.between(0, choices.len() as i64 - 1) as usize]
     }
 }

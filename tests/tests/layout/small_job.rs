@@ -1,41 +1,41 @@
-//! Small jobs with arrays on rails.
+//! SmallJob jobs with arrays on rails.
 use serde_json::{Value, json};
 use takeoff_core::job::Files;
 use takeoff_core::model::Job;
 
-/// Nanometres in a sixteenth of an inch: all of a small job's lengths are whole ones.
+/// Nanometres in a sixteenth of an inch: all lengths of a small job are whole sixteenths.
 pub(crate) const SIXTEENTH: i64 = 1_587_500;
 
 /// A job with one slope. Lengths are in sixteenths of an inch.
 #[derive(Clone, Debug)]
-pub(crate) struct Small {
-    /// All but posts and arrays.
+pub(crate) struct SmallJob {
+    /// The job without posts and arrays.
     pub(crate) base: Value,
     pub(crate) prices: Option<String>,
-    /// What one staple costs with its waste; nothing where it has no price.
+    /// Cost of one staple with its waste; 0 without a price.
     pub(crate) staple: f64,
     pub(crate) staple_spacing: i64,
     pub(crate) least_margin: i64,
-    /// What a failing post counts for; `None` where it is used only if there is no other way.
+    /// Price of a failing post; `None` ranks failing posts before all money.
     pub(crate) cost_of_failing: Option<f64>,
     pub(crate) height: i64,
-    /// Rafters by their centre lines at the slope's lower and upper end.
+    /// Centre lines of the rafters at the slope's lower and upper end.
     pub(crate) rafters: Vec<[i64; 2]>,
     pub(crate) rafter_width: i64,
     pub(crate) arrays: Vec<Array>,
-    /// Posts that a layout leaves alone.
-    pub(crate) kept: Vec<Given>,
-    /// Posts below an array that it replaces.
-    pub(crate) replaced: Vec<Given>,
+    /// Posts that a layout leaves unchanged.
+    pub(crate) kept: Vec<GivenPost>,
+    /// Posts below an array, which a layout replaces.
+    pub(crate) replaced: Vec<GivenPost>,
 }
 
-/// A post that the job gives.
+/// A post of the job.
 #[derive(Clone, Debug)]
-pub(crate) struct Given {
+pub(crate) struct GivenPost {
     pub(crate) name: String,
     pub(crate) u: i64,
     pub(crate) v: i64,
-    /// The array and the rail that it is a post of, where it is fixed.
+    /// For a fixed post its array and its rail.
     pub(crate) fixed: Option<(usize, usize)>,
 }
 
@@ -60,7 +60,7 @@ pub(crate) struct Array {
     pub(crate) blocking: bool,
 }
 
-/// Where rails span less.
+/// A zone of shorter spans.
 #[derive(Clone, Debug)]
 pub(crate) struct Zone {
     pub(crate) from: [i64; 2],
@@ -78,8 +78,8 @@ impl Array {
         self.rows * self.module[1] + (self.rows - 1) * self.gap
     }
 
-    /// From where to where each rail may run above the array's lower edge, from the lowest up.
-    pub(crate) fn bands(&self) -> Vec<[i64; 2]> {
+    /// The clamp window of each rail above the array's lower edge, from the lowest up.
+    pub(crate) fn windows(&self) -> Vec<[i64; 2]> {
         let rows = (0..self.rows).map(|row| row * (self.module[1] + self.gap));
         rows.flat_map(|lower| self.clamps.iter().map(move |clamp| clamp.map(|v| lower + v))).collect()
     }
@@ -107,12 +107,12 @@ impl Array {
     }
 }
 
-/// A length of so many sixteenths.
+/// A length in sixteenths of an inch, as text.
 pub(crate) fn length(sixteenths: i64) -> String {
     nanometres(sixteenths * SIXTEENTH)
 }
 
-/// A length of so many nanometres: exact in millimetres with six decimals.
+/// A length in nanometres, as text: exact in millimetres with six decimals.
 fn nanometres(nm: i64) -> String {
     let sign = if nm < 0 { "-" } else { "" };
     format!("{sign}{}.{:06} mm", nm.abs() / 1_000_000, nm.abs() % 1_000_000)
@@ -123,31 +123,31 @@ pub(crate) const fn inches(inches: i64) -> i64 {
     16 * inches
 }
 
-/// An array as it is moved: to the right and up.
-pub(crate) type Moved = [i64; 2];
+/// The shift of an array: to the right and up.
+pub(crate) type ArrayShift = [i64; 2];
 
-impl Small {
-    /// The job as it is to be laid out.
+impl SmallJob {
+    /// The job before its layout.
     pub(crate) fn job(&self) -> Job {
-        let given = self.kept.iter().chain(&self.replaced).map(Given::json).collect();
+        let given = self.kept.iter().chain(&self.replaced).map(GivenPost::json).collect();
         self.read(given, self.arrays.iter().map(|array| array.json(array.u, array.v)).collect())
     }
 
-    /// The job with one post and no array, `None` where no post can stand there: `u` and `v` in nanometres.
-    pub(crate) fn alone(&self, u: i64, v: i64) -> Option<Job> {
+    /// The job with one post and no array; `None` where no post can be. `u` and `v` in nanometres.
+    pub(crate) fn with_single_post(&self, u: i64, v: i64) -> Option<Job> {
         let post = json!({ "name": "P", "assembly": "post", "u": nanometres(u), "v": nanometres(v) });
         let (text, files) = self.written(vec![post], Vec::new());
         Job::read(&text, &files).ok()
     }
 
-    /// The job with arrays moved and posts set: `u` and `v` in nanometres.
-    pub(crate) fn laid(&self, moved: &[Moved], set: &[(String, i64, i64)]) -> Job {
+    /// The job with arrays shifted and posts set. `u` and `v` in nanometres.
+    pub(crate) fn laid(&self, shifts: &[ArrayShift], set: &[(String, i64, i64)]) -> Job {
         let arrays =
-            self.arrays.iter().zip(moved).map(|(array, [u, v])| array.json(array.u + u, array.v + v));
+            self.arrays.iter().zip(shifts).map(|(array, [u, v])| array.json(array.u + u, array.v + v));
         let set = set.iter().map(
             |(name, u, v)| json!({ "name": name, "assembly": "post", "u": nanometres(*u), "v": nanometres(*v) }),
         );
-        self.read(self.kept.iter().map(Given::json).chain(set).collect(), arrays.collect())
+        self.read(self.kept.iter().map(GivenPost::json).chain(set).collect(), arrays.collect())
     }
 
     fn read(&self, posts: Vec<Value>, arrays: Vec<Value>) -> Job {
@@ -164,7 +164,7 @@ impl Small {
     }
 }
 
-impl Given {
+impl GivenPost {
     fn json(&self) -> Value {
         json!({
             "name": self.name, "assembly": "post", "u": length(self.u), "v": length(self.v),
