@@ -19,16 +19,15 @@
 //! post moves up toward the patch's upper edge. It is a piecewise concave function (`post_cost`):
 //!
 //! ```text
-//! cost                       hole + notch
-//!  |                        o-----------o
-//!  |  o__                   |           |
-//!  |     ‾‾--__   patch     |           |    one hole
-//!  |           ‾‾--__       |           o------------------o
-//!  |                 ‾‾-----o
-//!  +---|------------------|-|-----------|------------------|---> v
-//!      b1                   b2          b3                 b4      breakpoints
-//!      [..===========....][..=====......][..=============..]
-//!         feasible interval                                        shortened by the least margin at both ends
+//! cost
+//!  |                      o-----------o               a hole and a notch
+//!  |  o_                  |           |
+//!  |    ‾‾--__            |           o------------o  a hole
+//!  |          ‾‾--__      |           |            |
+//!  |    a patch     ‾‾----o           |            |
+//!  +--|-------------------|-----------|------------|--> v
+//!     b1                  b2          b3           b4    breakpoints
+//!     [..===============..|..=======..|..========..]     feasible intervals, and the least margin (..) at their ends
 //! ```
 //!
 //! Jumps are at breakpoints, where the work of the post changes: a tile more is cut, the deck method changes, the work zone
@@ -70,7 +69,7 @@
 //! - Exact: breakpoints, to the nanometre, on straight rafters; the shortest path; the search over shifts, for one array on
 //!   the graduations of the tape (off them it could save a sixteenth of felt at most).
 //! - On crooked rafters the breakpoints of three places along the rafter divide it, and bisection finds the changes between:
-//!   two changes that cancel each other between two looks are not seen.
+//!   two changes that cancel each other between two samples are not seen.
 //! - Arrays are solved one by one, which is exact unless posts of two arrays come nearer than the least distance; then those
 //!   of the slope are solved in sequence, and the layout says so.
 //! - Of shifts with equal objective at most 64 are compared by their margins.

@@ -1,8 +1,10 @@
 //! The reasons for a layout, or for the lack of one.
 //!
-//! [`array_layout`] tells the placement of an array beside its baseline and its runners-up; [`limit_prices`] the saving
-//! from one relaxed limit at a time; [`infeasibility`] an irreducible set of limits without a layout; [`nudges`] better
-//! places of single posts.
+//! - `array_layout`: the placement of an array beside its baseline and its runners-up
+//! - `figures`: totals of a job, before and after
+//! - `limit_prices`: the saving from relaxing one limit at a time
+//! - `nudges`: better places of single posts
+//! - `infeasibility`: an irreducible set of limits without a layout, and the least relaxation of each
 mod array_layout;
 mod figures;
 mod infeasibility;

@@ -15,7 +15,7 @@ pub(super) struct ConstantWork {
 ///
 /// # Rule
 ///
-/// Along a straight rafter the work changes at breakpoints only, so one look a cell decides, and bisection finds the
+/// Along a straight rafter the work changes at breakpoints only, so one sample a cell decides, and bisection finds the
 /// exact place of a change beside its breakpoint, which was rounded down. Along a crooked rafter the breakpoints of its
 /// lowest, middle and highest `u` divide the range into cells; inside a cell bisection finds the change. Two changes in
 /// one cell that cancel each other are not seen.
@@ -41,8 +41,8 @@ pub(super) fn constant_work(
     let mut current = work(low);
     let mut reached = low;
     while let Some((start, end)) = cells.next() {
-        let looks = if is_straight { vec![start] } else { vec![start, end] };
-        for to in looks {
+        let samples = if is_straight { vec![start] } else { vec![start, end] };
+        for to in samples {
             let there = work(to);
             while there != current {
                 let mut beyond = there.clone();

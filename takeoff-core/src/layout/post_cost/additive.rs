@@ -10,11 +10,11 @@ use crate::takeoff::takeoff;
 ///
 /// # Rule
 ///
-/// [`cost`](super::cost) of each post alone, with perimeter ÷ spacing staples a patch instead of whole staples.
+/// [`cost`](fn@super::cost) of each post alone, with perimeter ÷ spacing staples a patch instead of whole staples.
 ///
 /// # Errors
 ///
-/// Those of [`cost`](super::cost) and of [`takeoff`](fn@takeoff).
+/// Those of [`cost`](fn@super::cost) and of [`takeoff`](fn@takeoff).
 ///
 /// # Example
 ///

@@ -1,7 +1,8 @@
 //! Cost of one post by its place, and cost of a takeoff.
 //!
 //! Two formulations of the same rule. [`PostCostModel`] prices the work of one post from unit rates, fast enough for the
-//! search. [`cost`] and [`additive`] price a takeoff, line by line. The tests hold one against the other.
+//! search. [`cost`](fn@cost) and [`additive`](fn@additive) price a takeoff, line by line. The tests hold one against the
+//! other.
 mod additive;
 mod column_key;
 mod cost;
