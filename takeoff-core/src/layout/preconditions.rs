@@ -14,12 +14,12 @@ pub(crate) fn currency_of(job: &Job) -> Result<&Currency, Vec<Problem>> {
     let has_posts = job.slopes.iter().any(|slope| !slope.posts.is_empty());
     if !has_rails && !has_posts {
         let message = "no array has rails, and there is no post: there is nothing to lay out";
-        let help = "give `rails` to the arrays that posts are to be placed for";
+        let help = "give `rails` to the arrays whose posts should be placed";
         return Err(vec![error("no-rails", message, help, "")]);
     }
     if let Some(array) = too_large(job) {
-        let message = format!("the array `{array}` has too many rails, rafters and courses to look at");
-        let help = "allow less shift, or make several arrays or slopes of it";
+        let message = format!("the array `{array}` has too many rails, rafters and courses for a layout");
+        let help = "allow less shift, or split it into several arrays or slopes";
         return Err(vec![error("too-many", message, help, "")]);
     }
     job.bid.as_ref().map(|terms| &terms.currency).ok_or_else(|| vec![no_costs()])

@@ -24,8 +24,10 @@ impl LaidArray<'_> {
                 }
                 let apart = Length::nearest(math::sqrt(square as f64)).unwrap_or(Length::LIMIT);
                 let [apart, least] = [apart, self.rails.least_distance].map(|length| self.show(length));
-                let what =
-                    format!("`{}` and `{}` are {apart} apart, and must be {least}", post.name, other.name);
+                let what = format!(
+                    "`{}` and `{}` are {apart} apart; the least distance is {least}",
+                    post.name, other.name
+                );
                 found.push(self.error(DISTANCE, what, "move one of them"));
             }
         }

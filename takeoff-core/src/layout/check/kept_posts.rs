@@ -18,14 +18,14 @@ pub(super) fn changes(slope: &Slope, laid: &Slope, display: Display) -> Vec<Prob
         let what = change(post, by_name.get(post.name.as_str()).copied(), slope, laid, display)?;
         let code = if post.fixed { FIXED } else { KEPT };
         let message = format!("`{}` {what}", post.name);
-        Some(error(code, message, "a layout leaves it as the job has it", post.path.clone()))
+        Some(error(code, message, "a layout leaves it unchanged", post.path.clone()))
     };
     stay(slope).filter_map(problem).collect()
 }
 
 fn change(post: &Post, now: Option<&Post>, slope: &Slope, laid: &Slope, display: Display) -> Option<String> {
     let Some(now) = now else {
-        return Some("is not in the laid job".to_owned());
+        return Some("is missing from the laid-out job".to_owned());
     };
     if now.at != post.at {
         let [u, v] = [now.at.u - post.at.u, now.at.v - post.at.v].map(|by| display.length(by));

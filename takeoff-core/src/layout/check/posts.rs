@@ -48,7 +48,7 @@ pub(super) fn strays(posts: &Posts, slope: &Slope, laid: &Slope) -> Vec<Problem>
     let strays = posts.set.iter().filter(|(_, post)| array_above(post, slope, laid).is_none());
     let problem = |(_, post): &(usize, &Post)| {
         let message = format!("`{}` is below no array with rails, and the job does not have it", post.name);
-        error(STRAY, message, "leave it out, or stand it on a rail", post.path.clone())
+        error(STRAY, message, "remove it, or put it on a rail", post.path.clone())
     };
     strays.map(problem).collect()
 }

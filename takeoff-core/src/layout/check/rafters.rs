@@ -62,7 +62,7 @@ impl LaidArray<'_> {
             Some(Wood::Rafter(_)) => return None,
             Some(Wood::Bay(_)) if self.rails.blocking => return None,
             Some(Wood::Bay(bay)) => (
-                format!("in the bay right of rafter {}, and blocking is not allowed", bay + 1),
+                format!("in the bay right of rafter {}, without blocking allowed", bay + 1),
                 "allow `blocking`",
             ),
             None if self.rails.blocking => (

@@ -35,8 +35,7 @@ pub(super) fn rails<'a>(array: &LaidArray<'a>) -> (Vec<Rail<'a>>, Vec<Problem>) 
     for (number, ((v, mut posts), &(from, to))) in lines.into_iter().zip(&windows).enumerate() {
         if !(from..=to).contains(&v) {
             let [at, from, to] = [v, from, to].map(|length| array.show(length));
-            let what =
-                format!("rail {} lies at {at}, and may be clamped from {from} to {to} only", number + 1);
+            let what = format!("rail {} is at {at}; its clamp window is from {from} to {to}", number + 1);
             found.push(array.error(CLAMP, what, "move the rail into its clamp window"));
         }
         posts.sort_by_key(|post| post.at.u);
@@ -80,9 +79,8 @@ fn remove_stray_fixed_lines(
 fn miscounted(array: &LaidArray, windows: &[(Length, Length)], lines: &Lines) -> Problem {
     let heights: Vec<String> = lines.keys().map(|&v| array.show(v)).collect();
     let heights = if heights.is_empty() { "none".to_owned() } else { heights.join(", ") };
-    let what =
-        format!("its posts stand in {} lines ({heights}), and its rails are {}", lines.len(), windows.len());
-    array.error(RAILS, what, "stand all posts of a rail at one height, and leave out no rail")
+    let what = format!("its posts form {} lines ({heights}); its rails are {}", lines.len(), windows.len());
+    array.error(RAILS, what, "put all posts of a rail at one height, and posts on every rail")
 }
 
 /// Set posts of another assembly than the rails'.
@@ -91,9 +89,8 @@ fn assemblies(array: &LaidArray) -> Vec<Problem> {
     let others = array.set().into_iter().filter(|(_, post)| post.assembly.name != *of_rails);
     others
         .map(|(_, post)| {
-            let what =
-                format!("`{}` is `{}`, and its rails stand on `{of_rails}`", post.name, post.assembly.name);
-            array.error(ASSEMBLY, what, "take the assembly that the rails ask for")
+            let what = format!("`{}` is `{}`; its rails take `{of_rails}`", post.name, post.assembly.name);
+            array.error(ASSEMBLY, what, "use the assembly of the rails")
         })
         .collect()
 }

@@ -20,7 +20,7 @@ impl LaidArray<'_> {
         let too_far = sides.iter().filter(|(_, by, most)| *by > (*most).max(Length::ZERO));
         let mut found: Vec<Problem> = too_far
             .map(|&(side, by, most)| {
-                let what = format!("moved {side} by {}, and may be by {}", self.show(by), self.show(most));
+                let what = format!("moved {side} by {}; the limit is {}", self.show(by), self.show(most));
                 self.error(SHIFT, what, "move it less, or allow a greater shift")
             })
             .collect();

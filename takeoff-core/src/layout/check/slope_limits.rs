@@ -18,7 +18,7 @@ impl LaidArray<'_> {
         let broken = self.slope.setbacks.iter().filter_map(|setback| {
             let (part, distance) = violation(setback, post)?;
             let [is, least] = [distance, setback.least].map(|length| self.show(length));
-            let what = format!("{part}`{}` is {is} from an edge, and must be {least}", post.name);
+            let what = format!("{part}`{}` is {is} from an edge; the setback is {least}", post.name);
             Some(self.error(SETBACK, what, "move it away from the edge"))
         });
         broken.collect()

@@ -15,7 +15,7 @@ impl LaidArray<'_> {
         let number = rail.number + 1;
         let mut found = Vec::new();
         if rail.posts.len() < LEAST_POSTS {
-            let what = format!("rail {number} has {} post, and needs {LEAST_POSTS}", rail.posts.len());
+            let what = format!("rail {number} has {} post; it needs {LEAST_POSTS}", rail.posts.len());
             found.push(self.error(FEW_POSTS, what, "add a post"));
         }
         for pair in rail.posts.windows(2) {
@@ -25,7 +25,7 @@ impl LaidArray<'_> {
             if to - from > most {
                 let [span, most] = [to - from, most].map(|length| self.show(length));
                 let what = format!(
-                    "rail {number} spans {span} from `{}` to `{}`, and may span {most}{zone}",
+                    "rail {number} spans {span} from `{}` to `{}`; the limit is {most}{zone}",
                     pair[0].name, pair[1].name
                 );
                 found.push(self.error(SPAN, what, "put a post between them"));
@@ -39,7 +39,7 @@ impl LaidArray<'_> {
             if to - from > most {
                 let [overhang, most] = [to - from, most].map(|length| self.show(length));
                 let what = format!(
-                    "rail {number} reaches {overhang} beyond `{}` on the {side}, and may reach {most}{zone}",
+                    "rail {number} overhangs `{}` by {overhang} on the {side}; the limit is {most}{zone}",
                     post.name
                 );
                 found.push(self.error(OVERHANG, what, "put a post nearer to its end"));

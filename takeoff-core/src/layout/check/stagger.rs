@@ -19,7 +19,7 @@ impl LaidArray<'_> {
         let (first, rail, rafter, phase) = *phases.first()?;
         let (other, other_rail, other_rafter, _) = *phases.iter().find(|(.., other)| *other != phase)?;
         let what = format!(
-            "`{}` of rail {} is at rafter {}, `{}` of rail {} at rafter {}, and rails take turns in {every}",
+            "`{}` of rail {} is at rafter {}, `{}` of rail {} at rafter {}; the stagger is {every}",
             first.name,
             rail + 1,
             rafter + 1,
@@ -27,6 +27,6 @@ impl LaidArray<'_> {
             other_rail + 1,
             other_rafter + 1,
         );
-        Some(self.error(STAGGER, what, "move one of them to a rafter whose turn it is"))
+        Some(self.error(STAGGER, what, "move one of them to a rafter of its rail"))
     }
 }

@@ -3,15 +3,16 @@ use super::codes::{ARRAY, JOB};
 use crate::layout::problem::error;
 use crate::model::{Array, Job, Problem, Slope};
 
-const HELP: &str = "a layout moves arrays with rails and sets the posts below them, and leaves all else";
+const HELP: &str = "a layout moves arrays with rails and sets the posts below them; everything else stays";
 
 /// The differences between a job and the laid-out job besides posts and the places of arrays.
 ///
 /// Each comparison names all fields of its type. A field added to the model does not compile until it is compared here or
 /// left out on purpose.
 pub(super) fn differences(job: &Job, laid: &Job) -> Vec<Problem> {
-    let problem =
-        |code: &str, path: String, what: String| error(code, format!("the laid job has {what}"), HELP, path);
+    let problem = |code: &str, path: String, what: String| {
+        error(code, format!("the laid-out job has {what}"), HELP, path)
+    };
     if !same_job(job, laid) || job.slopes.len() != laid.slopes.len() {
         let what = "another practice, other tiles, assemblies, prices or slopes".to_owned();
         return vec![problem(JOB, String::new(), what)];

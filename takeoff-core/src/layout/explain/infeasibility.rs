@@ -35,16 +35,17 @@ pub(crate) fn infeasibility(job: &Job, infeasible: Infeasible) -> Problem {
             let relaxations: Vec<String> =
                 set.iter().filter_map(|limit| least_relaxation(&alone, *limit)).collect();
             let help = if relaxations.is_empty() {
-                "more than one of them has to give way: move the array, or measure its rafters again"
-                    .to_owned()
+                "relaxing one of them is not enough: move the array, or measure its rafters again".to_owned()
             } else {
                 relaxations.join(", or ")
             };
             (format!("{who}: {} {together}", listed(&names)), help)
         }
         None => (
-            format!("{who}, whatever gives way: no two rafters with tile over them lie below its rails"),
-            "look at the place of the array, at the rafters and at the courses".to_owned(),
+            format!(
+                "{who}, even without any limit: fewer than two rafters below its rails have tile over them"
+            ),
+            "check the place of the array, the rafters and the courses".to_owned(),
         ),
     };
     let path = format!("/slopes/{}/arrays/{}/rails", infeasible.slope, infeasible.array);

@@ -140,9 +140,11 @@ impl Pricing<'_> {
             harvested: 0,
         };
         let mean = expected(&[demand]).ok_or_else(|| {
-            let message =
-                format!("the crew's record says too little of cut tiles: of `{}` no mean breaks", tiles.tile);
-            let help = "give the stated chances more weight";
+            let message = format!(
+                "the crew's record has too few cut tiles: the number of broken `{}` has no mean",
+                tiles.tile
+            );
+            let help = "give the stated breakage more weight";
             vec![error("breakage-without-mean", message, help, "/practice/crew_record")]
         })?;
         let new = mean + tiles.spares.for_severed as f64;
@@ -164,7 +166,7 @@ impl Pricing<'_> {
 
 /// The problem of a job with neither prices nor labour.
 pub(crate) fn no_costs() -> Problem {
-    let message = "the job has neither prices nor labour: there is nothing to weigh places by";
+    let message = "the job has neither prices nor labour: places can't be compared by cost";
     let help = "give `prices`, or `labour` with its rate and minutes in `bid`";
     error("no-costs", message, help, "")
 }

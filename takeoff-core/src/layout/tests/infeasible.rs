@@ -52,6 +52,6 @@ fn jobs_without_arrays_without_costs_or_too_large_are_refused() {
     let (code, message, _) = refused(&large);
     assert_eq!(
         (code.as_str(), message.as_str()),
-        ("too-many", "the array `west` has too many rails, rafters and courses to look at")
+        ("too-many", "the array `west` has too many rails, rafters and courses for a layout")
     );
 }

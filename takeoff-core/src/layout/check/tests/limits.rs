@@ -52,7 +52,7 @@ fn a_zone_applies_where_a_rail_meets_it() {
     let message = message(zone(at("200 in", "90 in"), corner, len("4 ft"), overhang));
     assert_eq!(
         message,
-        "array `field`: rail 3 spans 72 in from `field-3-2` to `field-3-3`, and may span 48 in in the zone `edge`"
+        "array `field`: rail 3 spans 72 in from `field-3-2` to `field-3-3`; the limit is 48 in in the zone `edge`"
     );
 }
 
@@ -71,7 +71,7 @@ fn a_post_in_a_bay_needs_blocking_and_the_middle() {
     let message = message(in_bays);
     assert_eq!(
         message,
-        "array `field`: `field-1-2` at 116 in, 46 in stands in the bay right of rafter 5, and blocking is not allowed"
+        "array `field`: `field-1-2` at 116 in, 46 in stands in the bay right of rafter 5, without blocking allowed"
     );
     let off = found(|valid| {
         allowed(valid);
@@ -140,7 +140,7 @@ fn staggered_rails_take_turns() {
     });
     assert_eq!(
         message,
-        "array `field`: `field-1-1` of rail 1 is at rafter 3, `field-3-1` of rail 3 at rafter 6, and rails take turns in 3"
+        "array `field`: `field-1-1` of rail 1 is at rafter 3, `field-3-1` of rail 3 at rafter 6; the stagger is 3"
     );
 }
 
@@ -148,15 +148,15 @@ fn staggered_rails_take_turns() {
 fn messages_name_the_place_and_the_limit() {
     assert_eq!(
         message(|valid| valid.job.slopes[0].arrays[0].shift.right = len("1 in")),
-        "array `field`: moved right by 2 in, and may be by 1 in"
+        "array `field`: moved right by 2 in; the limit is 1 in"
     );
     assert_eq!(
         message(|valid| valid.rail_to(3, len("111 1/4 in"))),
-        "array `field`: rail 3 lies at 111 1/4 in, and may be clamped from 99 in to 111 in only"
+        "array `field`: rail 3 is at 111 1/4 in; its clamp window is from 99 in to 111 in"
     );
     assert_eq!(
         message(|valid| valid.rails().least_distance = len("21 in")),
-        "array `field`: `field-4-3` and `K` are 20 in apart, and must be 21 in"
+        "array `field`: `field-4-3` and `K` are 20 in apart; the least distance is 21 in"
     );
     assert_eq!(
         message(|valid| valid.both(|slope| slope.posts[0].at.v = len("60 in"))),
@@ -164,7 +164,7 @@ fn messages_name_the_place_and_the_limit() {
     );
     assert_eq!(
         message(|valid| valid.post("field-1-2").at.v = len("47 in")),
-        "array `field`: its posts stand in 5 lines (46 in, 47 in, 72 1/2 in, 100 in, 138 in), and its rails are 4"
+        "array `field`: its posts form 5 lines (46 in, 47 in, 72 1/2 in, 100 in, 138 in); its rails are 4"
     );
 }
 
