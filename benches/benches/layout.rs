@@ -3,7 +3,7 @@
 #![allow(clippy::panic, reason = "a benchmark on an unsound job should stop")]
 use criterion::{BenchmarkId, Criterion, Throughput, criterion_group, criterion_main};
 use takeoff_core::job::Files;
-use takeoff_core::layout::{lay_out, layout};
+use takeoff_core::layout::{layout, place_posts};
 use takeoff_core::model::Job;
 
 fn job(arrays: u64, rails: u64, rafters: u64, measured: bool) -> Job {
@@ -16,7 +16,7 @@ fn search(c: &mut Criterion) {
     group.sample_size(20);
     for (name, measured) in [("evenly spaced", false), ("measured", true)] {
         let job = job(4, 8, 60, measured);
-        group.bench_function(BenchmarkId::new("search", name), |b| b.iter(|| lay_out(&job).is_ok()));
+        group.bench_function(BenchmarkId::new("search", name), |b| b.iter(|| place_posts(&job).is_ok()));
         group.bench_function(BenchmarkId::new("with its reasons", name), |b| b.iter(|| layout(&job).is_ok()));
     }
     group.finish();
@@ -29,7 +29,7 @@ fn growth(c: &mut Criterion) {
         let job = job(1, 2, rafters, false);
         group.throughput(Throughput::Elements(rafters));
         group.bench_with_input(BenchmarkId::from_parameter(rafters), &job, |b, job| {
-            b.iter(|| lay_out(job).is_ok())
+            b.iter(|| place_posts(job).is_ok())
         });
     }
     group.finish();

@@ -2,7 +2,7 @@
 use schemars::JsonSchema;
 use serde::Serialize;
 
-use super::map::ShiftMap;
+use super::search::ShiftMap;
 use crate::deck::DeckMethod;
 use crate::model::{Display, Problem};
 use crate::relocation::Situation;

@@ -1,7 +1,9 @@
-//! Tests of layouts: what posts cost, the pieces of the search, and the search against trying everything.
-mod cost;
-mod handled;
+//! Tests of layouts: costs on paper, the stages of the search against enumeration, infeasible jobs, large jobs.
+mod bisection;
+mod costs;
+mod handled_tiles;
+mod infeasible;
+mod intervals;
 mod jobs;
-mod paths;
-mod refused;
-mod spans;
+mod large;
+mod solving;

@@ -6,7 +6,7 @@ use super::Lags;
 use crate::units::Length;
 
 /// A post with its flashings, fasteners and sealant.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Assembly {
     pub(crate) name: String,
     pub(crate) post_diameter: Length,
@@ -50,7 +50,7 @@ pub enum Axis {
 }
 
 /// The flashing on the deck, under or over the underlayment.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct DeckFlashing {
     /// Across the slope, `a`.
     pub(crate) width: Length,
@@ -76,7 +76,7 @@ pub enum DriedIn {
 }
 
 /// The flashing on the tile.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct TopFlashing {
     /// Across the slope before it is formed, `A`.
     pub(crate) width: Length,
@@ -89,7 +89,7 @@ pub struct TopFlashing {
 }
 
 /// A bead of sealant.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Bead {
     pub(crate) place: BeadPlace,
     pub(crate) diameter: Length,
@@ -107,7 +107,7 @@ pub enum BeadPlace {
 }
 
 /// Pilot holes filled with sealant.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct PilotHoles {
     pub(crate) count: u32,
     pub(crate) diameter: Length,
@@ -115,7 +115,7 @@ pub struct PilotHoles {
 }
 
 /// Dabs of sealant.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Dabs {
     pub(crate) count: u32,
     /// Volume of one, mm³.
@@ -123,7 +123,7 @@ pub struct Dabs {
 }
 
 /// A thing counted by the piece.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Item {
     pub(crate) item: String,
     pub(crate) count: u32,

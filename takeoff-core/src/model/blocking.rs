@@ -2,7 +2,7 @@
 use crate::units::Length;
 
 /// Blocking boards: what a lag finds in one.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct BlockingWood {
     /// The face below the deck, across the board.
     pub(crate) width: Length,

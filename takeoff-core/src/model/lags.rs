@@ -5,7 +5,7 @@ use serde::Serialize;
 use crate::units::Length;
 
 /// The lag screws of one post.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Lags {
     /// How many.
     pub(crate) count: u32,

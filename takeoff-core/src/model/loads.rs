@@ -6,7 +6,7 @@ use super::Wind;
 use crate::units::Pressure;
 
 /// The factors and loads of a screening.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Loads {
     /// Load duration factor, `C_D`.
     pub c_d: f64,

@@ -5,7 +5,7 @@ use super::Breakage;
 use crate::units::{Length, Money};
 
 /// How the crew works: every value is an assumption unless the job sets it.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Practice {
     pub(crate) least_web: Length,
     pub(crate) hand_clearance: Length,
@@ -40,7 +40,7 @@ pub struct Practice {
 }
 
 /// What three-course work is made of.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct MeshAndCement {
     /// Width of the mesh, `w`.
     pub(crate) mesh_width: Length,

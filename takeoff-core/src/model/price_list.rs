@@ -4,7 +4,7 @@ use rust_decimal::Decimal;
 use crate::units::{Currency, Money, Unit};
 
 /// The packs on offer, in the order of the file.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct PriceList {
     pub(crate) file: String,
     pub(crate) currency: Currency,
@@ -12,7 +12,7 @@ pub struct PriceList {
 }
 
 /// A pack on offer.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct PriceRow {
     pub(crate) item: String,
     /// What the pack's size is measured in.

@@ -42,7 +42,7 @@ impl Rafters {
 }
 
 /// Rafters, by their centre lines, running up the slope.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Rafters {
     /// Left to right; no two of them cross or overlap.
     pub(crate) lines: Vec<RafterLine>,

@@ -10,7 +10,7 @@ use crate::units::{Length, RealLength};
 mod tests;
 
 /// An edge of a slope from which posts keep away.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Setback {
     /// The edge.
     pub edge: Segment,

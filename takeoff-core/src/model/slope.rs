@@ -71,7 +71,7 @@ pub struct Slope {
 }
 
 /// Where a slope stands in the world.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub enum Place {
     /// Its origin (east, north, up) and the azimuth of its down-slope direction.
     Given {
@@ -85,7 +85,7 @@ pub enum Place {
 }
 
 /// Battens under the heads of the courses.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Battens {
     pub(crate) height: Length,
     /// Down the slope.
@@ -95,7 +95,7 @@ pub struct Battens {
 }
 
 /// The strip along named edges in which every tile is fastened.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Perimeter {
     pub(crate) width: Length,
     pub(crate) edges: Vec<EdgeKind>,

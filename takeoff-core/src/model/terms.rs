@@ -6,7 +6,7 @@ use serde::Serialize;
 use crate::units::{Currency, Money};
 
 /// Labour, tax, contingency and markup.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Terms {
     pub(crate) currency: Currency,
     pub(crate) labour: Option<Labour>,
@@ -19,14 +19,14 @@ pub struct Terms {
 }
 
 /// What an hour costs, and how long each action takes.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Labour {
     pub(crate) rate_per_hour: Money,
     pub(crate) minutes: Minutes,
 }
 
 /// Minutes by action; an action without minutes is not timed.
-#[derive(Clone, Debug, Default)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct Minutes(pub(crate) Vec<(Action, Decimal)>);
 
 impl Minutes {

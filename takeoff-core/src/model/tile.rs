@@ -6,7 +6,7 @@ use crate::profile::Profile;
 use crate::units::Length;
 
 /// One kind of roof tile.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Tile {
     pub(crate) name: String,
     /// Nose to head, `L`.
@@ -26,7 +26,7 @@ pub struct Tile {
 }
 
 /// Whether a course is one kind of piece, or pans with covers over their joints.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub enum Pieces {
     /// One piece a column.
     One {
@@ -51,7 +51,7 @@ pub enum Pieces {
 }
 
 /// Pieces that need not be bought.
-#[derive(Clone, Debug, Default)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct Stock {
     /// Already on hand.
     pub(crate) on_hand: u64,

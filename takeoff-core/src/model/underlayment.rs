@@ -2,7 +2,7 @@
 use crate::units::Length;
 
 /// A kind of underlayment, laid in sheets along the eave.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Underlayment {
     pub(crate) name: String,
     /// Width of a sheet, `B`.
@@ -17,7 +17,7 @@ pub struct Underlayment {
 }
 
 /// The lower edges of all sheets but the first.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub enum LapLines {
     /// `f0 + i·(B − b)`.
     Regular {

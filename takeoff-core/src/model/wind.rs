@@ -2,7 +2,7 @@
 use crate::units::{Pressure, Speed};
 
 /// What the job says of the wind.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub enum Wind {
     /// Uplift on the array, square to the roof, before the load combination.
     Pressure(Pressure),
@@ -11,7 +11,7 @@ pub enum Wind {
 }
 
 /// The published equation for arrays that lie parallel to the roof.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct WindEquation {
     /// Basic wind speed, `V`.
     pub speed: Speed,

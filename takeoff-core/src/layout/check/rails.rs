@@ -1,8 +1,8 @@
 //! From the posts below an array to its rails.
 use std::collections::BTreeMap;
 
+use super::array::LaidArray;
 use super::codes::{ASSEMBLY, CLAMP, FIXED, RAILS};
-use super::laid::Laid;
 use crate::model::{Post, Problem};
 use crate::units::Length;
 
@@ -10,35 +10,33 @@ use crate::units::Length;
 pub(super) struct Rail<'a> {
     /// Counted from 0, from the lowest up.
     pub(super) number: usize,
-    /// Where it runs.
     pub(super) v: Length,
     /// From left to right.
     pub(super) posts: Vec<&'a Post>,
 }
 
-/// The lines that the posts stand in, by height.
+/// Posts by height: each height is a line of posts.
 type Lines<'a> = BTreeMap<Length, Vec<&'a Post>>;
 
-/// The rails of a laid array, as far as its posts make out what they are.
-pub(super) fn rails<'a>(laid: &Laid<'a>) -> (Vec<Rail<'a>>, Vec<Problem>) {
-    let bands = bands(laid);
+/// The rails of a laid-out array, and the violations found on the way; no rails if their number is wrong.
+pub(super) fn rails<'a>(array: &LaidArray<'a>) -> (Vec<Rail<'a>>, Vec<Problem>) {
+    let windows = windows(array);
     let mut lines = Lines::new();
-    for post in laid.set().into_iter().map(|(_, post)| post).chain(laid.fixed()) {
+    for post in array.set().into_iter().map(|(_, post)| post).chain(array.fixed()) {
         lines.entry(post.at.v).or_default().push(post);
     }
-    let mut found = off_rail(laid, &bands, &mut lines);
-    found.extend(assemblies(laid));
-    if lines.len() != bands.len() {
-        found.push(miscounted(laid, &bands, &lines));
+    let mut found = remove_stray_fixed_lines(array, &windows, &mut lines);
+    found.extend(assemblies(array));
+    if lines.len() != windows.len() {
+        found.push(miscounted(array, &windows, &lines));
         return (Vec::new(), found);
     }
     let mut rails = Vec::new();
-    for (number, ((v, mut posts), &(from, to))) in lines.into_iter().zip(&bands).enumerate() {
+    for (number, ((v, mut posts), &(from, to))) in lines.into_iter().zip(&windows).enumerate() {
         if !(from..=to).contains(&v) {
-            let [at, from, to] = [v, from, to].map(|length| laid.show(length));
-            let what =
-                format!("rail {} lies at {at}, and may be clamped from {from} to {to} only", number + 1);
-            found.push(laid.error(CLAMP, what, "move the rail into its clamp window"));
+            let [at, from, to] = [v, from, to].map(|length| array.show(length));
+            let what = format!("rail {} is at {at}; its clamp window is from {from} to {to}", number + 1);
+            found.push(array.error(CLAMP, what, "move the rail into its clamp window"));
         }
         posts.sort_by_key(|post| post.at.u);
         rails.push(Rail { number, v, posts });
@@ -46,52 +44,53 @@ pub(super) fn rails<'a>(laid: &Laid<'a>) -> (Vec<Rail<'a>>, Vec<Problem>) {
     (rails, found)
 }
 
-/// From where to where each rail may run, from the lowest up.
-fn bands(laid: &Laid) -> Vec<(Length, Length)> {
-    let pitch = (laid.array.module_height + laid.array.row_gap).nm();
-    let rows = (0..i64::from(laid.array.rows)).map(|row| laid.moved.at.v + Length::from_nm(row * pitch));
-    let clamps = &laid.rails.clamps;
+/// The clamp window of each rail, from the lowest up.
+fn windows(array: &LaidArray) -> Vec<(Length, Length)> {
+    let pitch = (array.array.module_height + array.array.row_gap).nm();
+    let rows = (0..i64::from(array.array.rows)).map(|row| array.moved.at.v + Length::from_nm(row * pitch));
+    let clamps = &array.rails.clamps;
     rows.flat_map(|lower| clamps.iter().map(move |clamp| (lower + clamp.from, lower + clamp.to))).collect()
 }
 
-/// Takes the lines of fixed posts out that can be no rail, where there are too many lines.
-fn off_rail(laid: &Laid, bands: &[(Length, Length)], lines: &mut Lines) -> Vec<Problem> {
+/// Removes lines of fixed posts that can be no rail, as long as there are more lines than rails: lines outside the windows,
+/// or beside another line in the same window.
+fn remove_stray_fixed_lines(
+    array: &LaidArray,
+    windows: &[(Length, Length)],
+    lines: &mut Lines,
+) -> Vec<Problem> {
     let mut found = Vec::new();
     let heights: Vec<Length> = lines.keys().copied().collect();
     for v in heights {
-        let within = |&&(from, to): &&(Length, Length)| (from..=to).contains(&v);
-        let others = |&(from, to): &(Length, Length)| lines.range(from..=to).count();
-        let may_be_rail = bands.iter().find(within).is_some_and(|band| others(band) == 1);
-        if lines.len() <= bands.len() || may_be_rail || !lines[&v].iter().all(|post| post.fixed) {
+        let holds = |&&(from, to): &&(Length, Length)| (from..=to).contains(&v);
+        let lines_in = |&(from, to): &(Length, Length)| lines.range(from..=to).count();
+        let may_be_rail = windows.iter().find(holds).is_some_and(|window| lines_in(window) == 1);
+        if lines.len() <= windows.len() || may_be_rail || !lines[&v].iter().all(|post| post.fixed) {
             continue;
         }
         for post in lines.remove(&v).into_iter().flatten() {
-            let what = format!("the fixed post `{}` at {} is on none of its rails", post.name, laid.show(v));
-            found.push(laid.error(FIXED, what, "run a rail over it"));
+            let what = format!("the fixed post `{}` at {} is on none of its rails", post.name, array.show(v));
+            found.push(array.error(FIXED, what, "run a rail over it"));
         }
     }
     found
 }
 
-fn miscounted(laid: &Laid, bands: &[(Length, Length)], lines: &Lines) -> Problem {
-    let heights: Vec<String> = lines.keys().map(|&v| laid.show(v)).collect();
+fn miscounted(array: &LaidArray, windows: &[(Length, Length)], lines: &Lines) -> Problem {
+    let heights: Vec<String> = lines.keys().map(|&v| array.show(v)).collect();
     let heights = if heights.is_empty() { "none".to_owned() } else { heights.join(", ") };
-    let [some, asked] = [lines.len(), bands.len()];
-    let what = format!("its posts stand in {some} lines ({heights}), and its rails are {asked}");
-    laid.error(RAILS, what, "stand all posts of a rail at one height, and leave out no rail")
+    let what = format!("its posts form {} lines ({heights}); its rails are {}", lines.len(), windows.len());
+    array.error(RAILS, what, "put all posts of a rail at one height, and posts on every rail")
 }
 
-/// What was set and is not what the rails stand on.
-fn assemblies(laid: &Laid) -> Vec<Problem> {
-    let asked = &laid.rails.assembly;
-    let other = laid.set().into_iter().filter(|(_, post)| post.assembly.name != asked.name);
-    other
+/// Set posts of another assembly than the rails'.
+fn assemblies(array: &LaidArray) -> Vec<Problem> {
+    let of_rails = &array.rails.assembly.name;
+    let others = array.set().into_iter().filter(|(_, post)| post.assembly.name != *of_rails);
+    others
         .map(|(_, post)| {
-            let what = format!(
-                "`{}` is `{}`, and its rails stand on `{}`",
-                post.name, post.assembly.name, asked.name
-            );
-            laid.error(ASSEMBLY, what, "take the assembly that the rails ask for")
+            let what = format!("`{}` is `{}`; its rails take `{of_rails}`", post.name, post.assembly.name);
+            array.error(ASSEMBLY, what, "use the assembly of the rails")
         })
         .collect()
 }

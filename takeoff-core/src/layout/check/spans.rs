@@ -1,44 +1,45 @@
 //! Spans and overhangs of a rail.
+use super::array::LaidArray;
 use super::codes::{FEW_POSTS, OVERHANG, SPAN};
-use super::laid::Laid;
+use super::extent::Extent;
 use super::rails::Rail;
 use crate::model::{Problem, SpanZone};
 use crate::units::Length;
 
-/// The fewest posts of a rail: common practice, for one could turn.
+/// The fewest posts of a rail: common practice, since a rail on one post can turn.
 const LEAST_POSTS: usize = 2;
 
-impl Laid<'_> {
-    /// A rail has posts enough, and reaches no further between them and beyond them than it may.
+impl LaidArray<'_> {
+    /// A rail has enough posts, and its spans and overhangs are within their limits.
     pub(super) fn spans(&self, rail: &Rail) -> Vec<Problem> {
         let number = rail.number + 1;
         let mut found = Vec::new();
         if rail.posts.len() < LEAST_POSTS {
-            let what = format!("rail {number} has {} post, and needs {LEAST_POSTS}", rail.posts.len());
+            let what = format!("rail {number} has {} post; it needs {LEAST_POSTS}", rail.posts.len());
             found.push(self.error(FEW_POSTS, what, "add a post"));
         }
         for pair in rail.posts.windows(2) {
             let (from, to) = (pair[0].at.u, pair[1].at.u);
-            let (most, by) = self.most(rail, (from, to), self.rails.greatest_span, |zone| zone.greatest_span);
+            let (most, zone) =
+                self.limit(rail, (from, to), self.rails.greatest_span, |zone| zone.greatest_span);
             if to - from > most {
-                let [apart, most] = [to - from, most].map(|length| self.show(length));
+                let [span, most] = [to - from, most].map(|length| self.show(length));
                 let what = format!(
-                    "rail {number} spans {apart} from `{}` to `{}`, and may span {most}{by}",
+                    "rail {number} spans {span} from `{}` to `{}`; the limit is {most}{zone}",
                     pair[0].name, pair[1].name
                 );
                 found.push(self.error(SPAN, what, "put a post between them"));
             }
         }
-        let [left, right] = self.ends();
+        let Extent { left, right, .. } = Extent::new(self.moved);
         let (Some(first), Some(last)) = (rail.posts.first(), rail.posts.last()) else { return found };
         for (post, from, to, side) in [(first, left, first.at.u, "left"), (last, last.at.u, right, "right")] {
-            let hangs = to - from;
-            let (most, by) =
-                self.most(rail, (from, to), self.rails.greatest_overhang, |zone| zone.greatest_overhang);
-            if hangs > most {
-                let [hangs, most] = [hangs, most].map(|length| self.show(length));
+            let (most, zone) =
+                self.limit(rail, (from, to), self.rails.greatest_overhang, |zone| zone.greatest_overhang);
+            if to - from > most {
+                let [overhang, most] = [to - from, most].map(|length| self.show(length));
                 let what = format!(
-                    "rail {number} reaches {hangs} beyond `{}` on the {side}, and may reach {most}{by}",
+                    "rail {number} overhangs `{}` by {overhang} on the {side}; the limit is {most}{zone}",
                     post.name
                 );
                 found.push(self.error(OVERHANG, what, "put a post nearer to its end"));
@@ -47,17 +48,9 @@ impl Laid<'_> {
         found
     }
 
-    /// Where its rails end: its left and its right edge.
-    fn ends(&self) -> [Length; 2] {
-        let array = self.array;
-        let columns = i64::from(array.columns);
-        let width = columns * array.module_width.nm() + (columns - 1) * array.column_gap.nm();
-        let left = self.moved.at.u;
-        [left, left + Length::from_nm(width)]
-    }
-
-    /// The least of the array's limit and of those of all zones that a stretch of a rail meets, and in words whose it is.
-    fn most(
+    /// The least of the array's limit and of those of all zones that a stretch of a rail meets; and the name of the zone, in
+    /// words, if it is a zone's.
+    fn limit(
         &self,
         rail: &Rail,
         (from, to): (Length, Length),

@@ -1,11 +1,11 @@
-//! Jobs with an array to lay out.
+//! Jobs with arrays.
 use std::sync::Arc;
 
-use super::cost::priced;
+use super::costs::priced;
 use crate::model::*;
 use crate::testing::*;
 
-/// An array of two rows with two rails each on the gable, free to move 6 in each way.
+/// An array of two rows with two rails each on the gable, with a shift of 6 in on all sides.
 pub(super) fn array(name: &str, u: &str, v: &str, columns: u32) -> Array {
     Array {
         name: name.into(),
@@ -33,7 +33,7 @@ pub(super) fn array(name: &str, u: &str, v: &str, columns: u32) -> Array {
     }
 }
 
-/// The gable with arrays, and prices for all that posts take.
+/// The gable with arrays, and with prices for all items of a post.
 pub(super) fn with_arrays(arrays: Vec<Array>) -> Job {
     let mut job = priced(&[]);
     job.slopes[0].arrays = arrays;

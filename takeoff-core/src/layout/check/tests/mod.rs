@@ -1,5 +1,6 @@
-//! A layout made by hand that is right, and what is said when one thing of it is wrong.
+//! A valid layout by hand, and the problems found after one change to it.
 mod cases;
+mod geometry;
 mod limits;
 
 use crate::geometry::SlopePoint;
@@ -13,7 +14,7 @@ use crate::model::{Array, ClampWindow, Rails, Setback, Shift, SpanZone};
 use crate::testing::{assembly, at, gable, inches, job, len};
 use crate::units::Length;
 
-/// Where the rails run, in inches, and the rafters below each: the centre lines are at 8, 32, 56… in.
+/// Heights of the rails and centre lines of the rafters under each, in inches; rafters are at 8, 32, 56… in.
 const RAILS: [f64; 4] = [46.0, 72.5, 100.0, 138.0];
 const RAFTERS: [f64; 3] = [56.0, 128.0, 200.0];
 const NM: Length = Length::from_nm(1);
@@ -38,19 +39,19 @@ fn array(name: &str, u: &str, v: &str, columns: u32) -> Array {
     }
 }
 
-/// A job and a right layout of it.
+/// A job and a valid layout of it.
 ///
-/// The array is 163 in wide and has two rows of 60 in, 1 in apart; it was moved 2 in to the right and 3 in down, as far
-/// as it may, to 40, 30 in. Its rails may be clamped from 8 to 20 and from 40 to 52 in up its modules: from 38 to 50, 70
-/// to 82, 99 to 111 and 131 to 143 in. Their posts are 72 in apart, as far as they may, and 16 in from the left end, which
-/// is the most too. `F` on the second rail is fixed; `K` at 212, 154 in is kept, 12 and 16 in from the post at 200,
-/// 138 in, so 20 in straight, which is the least distance. The lowest posts keep 46 in from the eave and no more is asked.
-struct Right {
+/// The array is 163 in wide and has two rows of 60 in, 1 in apart; its shift is 2 in to the right and 3 in down, the most
+/// allowed, to 40, 30 in. The clamp windows are from 8 to 20 and from 40 to 52 in up the modules: from 38 to 50, 70 to 82,
+/// 99 to 111 and 131 to 143 in. Posts are 72 in apart, the greatest span, and 16 in from the left end, the greatest
+/// overhang. `F` on the second rail is fixed; `K` at 212, 154 in stays, 12 and 16 in from the post at 200, 138 in: 20 in
+/// straight, the least distance. The lowest posts are 46 in from the eave, the setback.
+struct Valid {
     job: Job,
     laid: Job,
 }
 
-fn right() -> Right {
+fn valid() -> Valid {
     let rails = Rails {
         assembly: Arc::new(assembly()),
         clamps: vec![
@@ -94,15 +95,15 @@ fn right() -> Right {
         let posts = RAFTERS.into_iter().enumerate();
         laid.posts.extend(posts.map(|(i, u)| post(format!("field-{}-{}", rail + 1, i + 1), u, v)));
     }
-    Right { job: job(vec![slope]), laid: job(vec![laid]) }
+    Valid { job: job(vec![slope]), laid: job(vec![laid]) }
 }
 
-impl Right {
+impl Valid {
     fn rails(&mut self) -> &mut Rails {
         self.job.slopes[0].arrays[0].rails.as_mut().unwrap()
     }
 
-    /// A post of the laid job.
+    /// A post of the laid-out job.
     fn post(&mut self, name: &str) -> &mut Post {
         self.laid.slopes[0].posts.iter_mut().find(|post| post.name == name).unwrap()
     }
@@ -111,7 +112,7 @@ impl Right {
         self.laid.slopes[0].posts.retain(|post| post.name != name);
     }
 
-    /// Changes what both jobs have alike.
+    /// Changes the slope of both jobs.
     fn both(&mut self, change: impl Fn(&mut Slope)) {
         change(&mut self.job.slopes[0]);
         change(&mut self.laid.slopes[0]);
@@ -122,7 +123,7 @@ impl Right {
         change(&mut self.laid.practice);
     }
 
-    /// Every post of another assembly.
+    /// Changes the assembly of every post.
     fn assemblies(&mut self, change: impl Fn(&mut Assembly)) {
         let mut other = assembly();
         change(&mut other);
@@ -130,7 +131,7 @@ impl Right {
         self.both(|slope| slope.posts.iter_mut().for_each(|post| post.assembly = other.clone()));
     }
 
-    /// A rail of the laid job at another height.
+    /// Moves a rail of the laid-out job to another height.
     fn rail_to(&mut self, number: usize, v: Length) {
         let prefix = format!("field-{number}-");
         let posts = self.laid.slopes[0].posts.iter_mut();
@@ -142,28 +143,28 @@ impl Right {
     }
 }
 
-/// What is found when a right layout is changed.
+/// The problems of the valid layout after a change.
 #[track_caller]
-fn found(change: impl FnOnce(&mut Right)) -> Vec<Problem> {
-    let mut right = right();
-    change(&mut right);
-    check(&right.job, &right.laid)
+fn found(change: impl FnOnce(&mut Valid)) -> Vec<Problem> {
+    let mut valid = valid();
+    change(&mut valid);
+    check(&valid.job, &valid.laid)
 }
 
 #[track_caller]
-fn accepted(change: impl FnOnce(&mut Right)) {
+fn accepted(change: impl FnOnce(&mut Valid)) {
     assert_eq!(found(change), []);
 }
 
-/// The message of the only thing that is found.
+/// The message of the only problem after a change.
 #[track_caller]
-fn message(change: impl FnOnce(&mut Right)) -> String {
+fn message(change: impl FnOnce(&mut Valid)) -> String {
     let found = found(change);
     let [problem] = &found[..] else { panic!("{found:#?}") };
     problem.message.clone()
 }
 
 #[test]
-fn the_layout_made_by_hand_is_right() {
+fn the_layout_by_hand_is_valid() {
     accepted(|_| {});
 }
