@@ -1,16 +1,16 @@
 //! A job with its posts as they were built.
 use std::collections::BTreeSet;
 
-use super::csv::Cells;
-use super::posts::Rules;
-use super::reader::{Files, Reader, quoted};
-use super::setback::check_posts;
-use super::sheet::{Column, Refusal, Sheet};
-use super::slope::check_openings;
-use super::tree::At;
-use super::{Job, read};
+use super::check::posts::Rules;
+use super::check::setback::check_posts;
+use super::check::slope::check_openings;
+use super::fields::table_field::Cells;
+use super::parse::csv_table::{Column, Refusal, Sheet};
+use super::parse::decode::{Files, Reader, quoted};
+use super::parse::document::At;
+use super::parse::text;
 use crate::geometry::SlopePoint;
-use crate::model::{Code, Post, Problem, problem};
+use crate::model::{Code, Job, Post, Problem, problem};
 use crate::roof::Site;
 
 impl Job {
@@ -42,7 +42,7 @@ impl Job {
             vec![problem(code, String::new(), format!("{}: {message}", quoted(file)), help)]
         })?;
         // The file stands for itself: what is wrong is told by its lines, not by a place in a job file.
-        let (tree, _) = read::json("null").map_err(|problem| vec![problem])?;
+        let (tree, _) = text::json("null").map_err(|problem| vec![problem])?;
         let files = Files::new();
         let mut reader = Reader::new(&tree, &files);
         let reading = format!("{} was read with {}", quoted(file), sheet.shown());

@@ -1,54 +1,26 @@
 //! The job: what is written in a job file, every problem in it, and the validated model.
 //!
-//! Text goes through four steps, and no step gives up at the first mistake that the next can do without:
-//! `read` makes a tree of values of it, `raw` says which fields there are and reads them by their kinds
-//! (`kinds`, `csv`), the rest weighs them against each other and makes the model.
-mod array;
+//! Text goes through three steps, and each step collects all its errors: `parse` makes a document of the text,
+//! `fields` reads typed fields out of it, `check` weighs them against each other and makes the model. `write_back`
+//! goes the other way: a job with other posts and arrays becomes a job file again.
 mod as_built;
-mod assembly;
-mod bid;
-mod breakage;
-mod containers;
-mod courses;
-mod csv;
-mod kinds;
-mod laid;
-mod lines;
-mod money;
-mod nearest;
-mod outline;
-mod place;
-mod posts;
-mod practice;
-mod prices;
-mod quantities;
-mod rafters;
-mod rails;
-mod raw;
-mod read;
-mod reader;
-mod screening;
-mod setback;
-mod sheet;
-mod slope;
+mod check;
+mod fields;
+mod parse;
 #[cfg(test)]
 mod tests;
-mod three_course;
-mod tile;
-mod tree;
-mod underlayment;
-mod validate;
+mod write_back;
 
+pub use parse::decode::Files;
 #[cfg(feature = "command")]
-pub use laid::laid_toml;
-pub use laid::{LaidJob, laid};
-pub use reader::Files;
+pub use write_back::laid_toml;
+pub use write_back::{LaidJob, laid};
 
-#[allow(unused_imports)]
-use crate::model::*;
-use raw::Job as Written;
-use reader::{Read, Reader};
-use tree::{At, Tree};
+use crate::model::{Job, Problem};
+use fields::raw::Job as Written;
+use parse::decode::{Read, Reader};
+use parse::document::{At, Tree};
+use parse::text;
 
 /// A small job file: one post on one slope.
 ///
@@ -80,7 +52,7 @@ impl Job {
     /// assert_eq!(unknown.help, "did you mean `name`?");
     /// ```
     pub fn read(text: &str, files: &Files) -> Result<Job, Vec<Problem>> {
-        Job::from_tree(read::json(text), files)
+        Job::from_tree(text::json(text), files)
     }
 
     /// Reads a job file from its bytes, which have to be UTF-8.
@@ -89,7 +61,7 @@ impl Job {
     ///
     /// As [`Job::read`].
     pub fn read_bytes(bytes: &[u8], files: &Files) -> Result<Job, Vec<Problem>> {
-        Job::read(read::text(bytes).map_err(|problem| vec![problem])?, files)
+        Job::read(text::text(bytes).map_err(|problem| vec![problem])?, files)
     }
 
     /// Reads a job file written in TOML.
@@ -99,7 +71,7 @@ impl Job {
     /// As [`Job::read`].
     #[cfg(feature = "command")]
     pub fn read_toml(text: &str, files: &Files) -> Result<Job, Vec<Problem>> {
-        Job::from_tree(read::toml(text), files)
+        Job::from_tree(text::toml(text), files)
     }
 
     /// The files that a job file names, relative to it, for the caller to load; none where it can't be read.
@@ -110,13 +82,13 @@ impl Job {
     /// assert_eq!(takeoff_core::model::Job::files_named(text), ["posts.csv"]);
     /// ```
     pub fn files_named(text: &str) -> Vec<String> {
-        read::json(text).map_or(Vec::new(), |(tree, _)| names(&tree))
+        text::json(text).map_or(Vec::new(), |(tree, _)| names(&tree))
     }
 
     /// As [`Job::files_named`], of a job written in TOML.
     #[cfg(feature = "command")]
     pub fn files_named_toml(text: &str) -> Vec<String> {
-        read::toml(text).map_or(Vec::new(), |(tree, _)| names(&tree))
+        text::toml(text).map_or(Vec::new(), |(tree, _)| names(&tree))
     }
 
     /// What is odd but real in the job file itself, in the order of the text.
@@ -124,14 +96,13 @@ impl Job {
         &self.findings
     }
 
-    fn from_tree(read: read::Outcome<'_>, files: &Files) -> Result<Job, Vec<Problem>> {
+    fn from_tree(read: text::Outcome<'_>, files: &Files) -> Result<Job, Vec<Problem>> {
         let (tree, duplicates) = read.map_err(|problem| vec![problem])?;
         let mut reader = Reader::new(&tree, files);
         for (at, problem) in duplicates {
             reader.keep(at, problem);
         }
-        let job =
-            Written::read(At::ROOT, &mut reader).and_then(|written| validate::job(written, &mut reader));
+        let job = Written::read(At::ROOT, &mut reader).and_then(|written| check::job(written, &mut reader));
         match (job, reader.into_reports()) {
             (Some(job), (errors, findings)) if errors.is_empty() => Ok(Job { findings, ..job }),
             (_, (errors, _)) => Err(errors),

@@ -2,12 +2,12 @@
 mod cases;
 mod csv;
 mod fuzz;
-mod laid;
 mod layout;
 mod outline;
 mod reading;
 mod schema;
 mod slopes;
+mod write_back;
 
 use serde_json::Value;
 

@@ -3,8 +3,8 @@ use std::collections::BTreeSet;
 
 use serde_json::{Value, json};
 
-use super::super::CODES;
 use super::{codes, good, read_with, with};
+use crate::model::CODES;
 use crate::model::{Problem, Severity};
 
 struct Case {

@@ -1,8 +1,8 @@
 //! Lists out of CSV files.
 use serde_json::{Value, json};
 
-use super::super::Job;
 use super::{codes, good, read_with, with};
+use crate::model::Job;
 use crate::model::Problem;
 use crate::units::Length;
 

@@ -3,9 +3,9 @@ use geo::Validation;
 use proptest::prelude::*;
 use serde_json::{Value, json};
 
-use super::super::Job;
 use super::{codes, good, read, with};
 use crate::geometry::{Point, Polygon, SlopePoint};
+use crate::model::Job;
 use crate::model::{EdgeKind, Slope};
 
 /// The good job with another outline, in whole feet, and no posts.

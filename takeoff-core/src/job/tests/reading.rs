@@ -2,14 +2,15 @@
 use proptest::prelude::*;
 use serde_json::{Value, json};
 
-use super::super::nearest::nearest;
-use super::super::tree::{At, Tree, Value as Node};
-use super::super::{EXAMPLE, Files, Job, read};
+use super::super::parse::text as read;
+use super::super::{EXAMPLE, Files, Job};
 use super::{codes, good};
+use crate::job::parse::document::{At, Tree, Value as Node};
+use crate::job::parse::suggest::nearest;
 use crate::model::Problem;
 
 /// The codes that have their case here.
-pub(super) const CASED: [&str; 8] = [
+pub(crate) const CASED: [&str; 8] = [
     "not-utf8",
     "syntax",
     "not-a-number",

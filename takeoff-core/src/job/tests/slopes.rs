@@ -1,8 +1,8 @@
 //! What a slope comes to: overhang, bonds, grids of posts, defaults, setbacks.
 use serde_json::json;
 
-use super::super::Place;
 use super::{codes, good, read, with};
+use crate::model::Place;
 use crate::model::{Assumption, Pieces};
 use crate::probability::Rate;
 use crate::units::Length;
@@ -79,7 +79,7 @@ fn a_hung_tile_has_battens_by_itself() {
 /// What three-course work assumes is listed where an assembly asks for it, and only there.
 #[test]
 fn mesh_and_cement_are_assumed_where_they_are_asked_for() {
-    let of = |job: &super::super::Job| -> Vec<(String, String, bool)> {
+    let of = |job: &crate::model::Job| -> Vec<(String, String, bool)> {
         let ours = ["three-course", "mesh", "cement"];
         let listed =
             job.assumptions.iter().filter(|listed| ours.iter().any(|word| listed.what.contains(word)));

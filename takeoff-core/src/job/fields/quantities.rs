@@ -1,0 +1,175 @@
+//! Kinds of value with a unit: lengths by their range, pitches, volumes and the like, and points.
+use schemars::json_schema;
+
+use super::scalars::schema;
+use crate::geometry::SlopePoint;
+use crate::job::parse::decode::{Read, Reader, quoted};
+use crate::job::parse::document::{At, Value};
+use crate::model::Code;
+use crate::units::{self, Length};
+
+/// A row a kind of length: its range in words and in nanometres.
+macro_rules! lengths {
+    ($( $(#[$doc:meta])* $name:ident: $words:literal, $least:expr, $greatest:expr; )*) => {$(
+        $(#[$doc])*
+        pub(crate) struct $name;
+        schema!($name by name: json_schema!({
+            "type": "string",
+            "description": concat!("A length with its unit, ", $words, "."),
+            "examples": ["16 1/2 in", "3 ft 4 1/2 in", "168 mm"],
+        }));
+
+        impl $name {
+            /// The length written, if it is one and in range; what is wrong is reported.
+            pub(crate) fn parse(written: &str, at: At, reader: &mut Reader<'_>) -> Option<Length> {
+                let length = Length::parse(written).map_err(|error| reader.report_unit(at, error)).ok()?;
+                if ($least..=$greatest).contains(&length.nm()) {
+                    return Some(length);
+                }
+                let name = reader.tree.name(at).map(|name| format!("{} ", quoted(name))).unwrap_or_default();
+                let message = format!("{name}must be {}: {} is not", $words, quoted(written));
+                reader.report(at, Code::OutOfRange, message, concat!("write a length that is ", $words));
+                None
+            }
+        }
+
+        impl Read for $name {
+            type Value = Length;
+            const EXPECTS: &'static str = "a length with its unit in quotes, such as `\"16 1/2 in\"` or `\"420 mm\"`";
+
+            fn read(at: At, reader: &mut Reader<'_>) -> Option<Length> {
+                let written = reader.text(at, Self::EXPECTS)?;
+                $name::parse(written, at, reader)
+            }
+        }
+    )*};
+}
+
+const MM: i64 = 1_000_000;
+const METRE: i64 = 1_000 * MM;
+const KM: i64 = 1_000 * METRE;
+
+lengths! {
+    /// Where something is, from the slope's origin.
+    Position: "within 10 km", -10 * KM, 10 * KM;
+    /// From one thing on the roof to another.
+    Distance: "0 or more, at most 10 km", 0, 10 * KM;
+    /// The way a roll or a row runs.
+    Run: "above 0, at most 10 km", 1, 10 * KM;
+    /// The size of a part.
+    Size: "above 0, at most 10 m", 1, 10 * METRE;
+    /// A gap or a lap between parts.
+    Gap: "0 or more, at most 10 m", 0, 10 * METRE;
+    /// A tile's length, width and cover width.
+    TileSize: "from 10 mm to 10 m", 10 * MM, 10 * METRE;
+}
+
+/// A quantity that is kept as a number, by way of its parser in [`units`].
+macro_rules! quantities {
+    ($( $(#[$doc:meta])* $name:ident -> $value:ty: $expects:literal, $example:literal, $parse:expr; )*) => {$(
+        $(#[$doc])*
+        pub(crate) struct $name;
+        schema!($name by name: json_schema!({ "type": "string", "description": concat!($expects, "."), "examples": [$example] }));
+
+        impl Read for $name {
+            type Value = $value;
+            const EXPECTS: &'static str = concat!($expects, ", such as `\"", $example, "\"`");
+
+            fn read(at: At, reader: &mut Reader<'_>) -> Option<$value> {
+                let text = reader.text(at, Self::EXPECTS)?;
+                $parse(text).map_err(|error| reader.report_unit(at, error)).ok()
+            }
+        }
+    )*};
+}
+
+quantities! {
+    /// How steep a slope is.
+    Pitch -> units::Pitch: "A pitch as rise:run, in degrees or percent", "5:12", units::Pitch::parse;
+    /// A direction on the ground.
+    Azimuth -> units::Azimuth: "An azimuth in degrees clockwise from north", "135 deg", units::Azimuth::parse;
+    /// How much room a thing takes.
+    Volume -> units::Volume: "A volume with its unit", "10.1 fl oz", some_volume;
+    /// Wind and loads on an area.
+    Pressure -> units::Pressure: "A pressure with its unit", "24.5 psf", units::Pressure::parse;
+    /// How fast the wind blows.
+    Speed -> units::Speed: "A speed with its unit", "115 mph", units::Speed::parse;
+    /// How heavy a thing is.
+    Weight -> units::Weight: "A weight with its unit", "9.6 lb", units::Weight::parse;
+}
+
+fn some_volume(text: &str) -> Result<units::Volume, units::UnitError> {
+    let volume = units::Volume::parse(text)?;
+    if volume.mm3() > 0.0 {
+        return Ok(volume);
+    }
+    let message = format!("{} is no volume at all", quoted(text));
+    Err(units::UnitError { code: Code::OutOfRange.text(), message, help: "write what it holds".to_owned() })
+}
+
+/// A point of a slope, `["4 ft 8 in", "3 ft 1 in"]`.
+pub(crate) struct Point;
+schema!(Point by name: json_schema!({
+    "type": "array", "items": { "type": "string" }, "minItems": 2, "maxItems": 2,
+    "description": "A point of the slope: along the eave and up the slope, each a length with its unit.",
+    "examples": [["4 ft 8 in", "3 ft 1 in"]],
+}));
+
+impl Read for Point {
+    type Value = SlopePoint;
+    const EXPECTS: &'static str = "a point, such as `[\"4 ft 8 in\", \"3 ft 1 in\"]`";
+
+    fn read(at: At, reader: &mut Reader<'_>) -> Option<SlopePoint> {
+        let [u, v] = lengths::<Position, 2>(at, reader, Self::EXPECTS)?;
+        Some(SlopePoint { u, v })
+    }
+}
+
+/// Where a module may be clamped, `["10 in", "16 in"]`.
+pub(crate) struct ClampWindow;
+schema!(ClampWindow by name: json_schema!({
+    "type": "array", "items": { "type": "string" }, "minItems": 2, "maxItems": 2,
+    "description": "From where to where a module may be clamped, up from its lower edge, each a length with its unit.",
+    "examples": [["10 in", "16 in"]],
+}));
+
+impl Read for ClampWindow {
+    type Value = [Length; 2];
+    const EXPECTS: &'static str = "from where to where, such as `[\"10 in\", \"16 in\"]`";
+
+    fn read(at: At, reader: &mut Reader<'_>) -> Option<[Length; 2]> {
+        lengths::<Gap, 2>(at, reader, Self::EXPECTS)
+    }
+}
+
+/// A point of the world, east, north and up.
+pub(crate) struct WorldPoint;
+schema!(WorldPoint by name: json_schema!({
+    "type": "array", "items": { "type": "string" }, "minItems": 3, "maxItems": 3,
+    "description": "A point of the world: east, north, up, each a length with its unit.",
+    "examples": [["12.5 m", "-3.2 m", "4.1 m"]],
+}));
+
+impl Read for WorldPoint {
+    type Value = [Length; 3];
+    const EXPECTS: &'static str = "a point, such as `[\"12.5 m\", \"-3.2 m\", \"4.1 m\"]`";
+
+    fn read(at: At, reader: &mut Reader<'_>) -> Option<[Length; 3]> {
+        lengths::<Position, 3>(at, reader, Self::EXPECTS)
+    }
+}
+
+/// So many lengths of a kind in a list.
+fn lengths<K: Read<Value = Length>, const N: usize>(
+    at: At,
+    reader: &mut Reader<'_>,
+    expects: &str,
+) -> Option<[Length; N]> {
+    let tree = reader.tree;
+    if *tree.value(at) != Value::List || tree.children(at).count() != N {
+        reader.report_type(at, expects);
+        return None;
+    }
+    let read: Vec<Option<Length>> = tree.children(at).map(|child| K::read(child, reader)).collect();
+    read.into_iter().collect::<Option<Vec<_>>>()?.try_into().ok()
+}
