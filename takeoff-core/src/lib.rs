@@ -1,25 +1,27 @@
-//! Takeoff of posts through an existing tile roof: which tiles are cut and how, which come up, what the deck work
-//! takes, how many spares to bring.
+//! Takeoff of posts through an existing tile roof: which tiles are cut and how, which come up, the deck work, and how
+//! many spares to bring.
 //!
-//! A job goes in, a takeoff comes out; nothing is read or written but what is handed over. The same job gives the same
-//! bytes on every target. Lengths are whole nanometres, so that whether an opening meets a tile is decided without
+//! A job goes in, a takeoff comes out. Nothing is read or written but what is handed over, and the same job gives the
+//! same bytes on every target. Lengths are whole nanometres, so that whether an opening meets a tile is decided without
 //! tolerance.
 //!
-//! ```
-//! use takeoff_core::job::{EXAMPLE, Files};
-//! use takeoff_core::model::Job;
-//! use takeoff_core::{report, takeoff::takeoff};
+//! # From a job file
 //!
-//! let job = Job::read(EXAMPLE, &Files::new()).expect("the example is sound");
-//! let takeoff = takeoff(&job).expect("its spares can be counted");
+//! ```
+//! use takeoff_core::{EXAMPLE, Files, Job, report, takeoff};
+//!
+//! let job = Job::read(EXAMPLE, &Files::new())?;
+//! let takeoff = takeoff(&job)?;
 //! assert_eq!(takeoff.counts.posts, 1);
 //! assert!(report::summary(&takeoff).contains("Materials to bring"));
+//! # Ok::<(), takeoff_core::Problems>(())
 //! ```
 //!
-//! The stages, in order: [`job`] reads and checks; [`slope`] lays out field and tiles; [`cuts`] judges openings; [`deck`]
-//! dries them in; [`place`] says how far a post may move; [`consumables`] and [`spares`] count; [`buying`] costs;
-//! [`screening`] weighs uplift against lags; [`takeoff`](mod@takeoff) joins them; [`report`] shows; [`api`] is what other
-//! languages call.
+//! # The house
+//!
+//! [`Job`] reads and checks a job; [`takeoff()`] takes it off, slope by slope; [`layout()`] places its posts;
+//! [`compare()`] and [`order()`] put takeoffs side by side and together; [`report`] shows them; [`api`] is the same for
+//! other languages, text in and text out. Every refusal is one [`Problems`], and every [`Code`] stands in one table.
 //!
 //! An estimate, not a design: structure, waterproofing and work at height follow the local code and licensed practice.
 #![forbid(unsafe_code)]
@@ -49,3 +51,27 @@ pub mod units;
 
 #[cfg(test)]
 mod testing;
+
+// A job, as text and as plain data.
+#[cfg(feature = "command")]
+pub use job::write_back_toml;
+pub use job::{EXAMPLE, Files, LaidJob, schema, write_back};
+pub use model::{
+    Array, Assembly, AssemblyBuilder, Axis, Battens, Bead, BeadPlace, Breakage, ClampWindow, Dabs,
+    DeckFlashing, Display, DriedIn, EdgeKind, Georeference, Held, Item, Job, Lags, LagsBuilder, LapLines,
+    LapSide, Laps, Pieces, PilotHoles, Post, Practice, Rafters, Rails, Slope, Stock, Tile, TileBuilder,
+    TopFlashing, Underlayment, UnderlaymentBuilder,
+};
+
+// What is wrong or odd with it.
+pub use model::{Code, Problem, Problems, Severity};
+
+// What is computed of it.
+pub use compare::{Comparison, compare};
+pub use layout::{LaidOut, Layout, layout};
+pub use order::{Order, Ordered, order};
+pub use takeoff::{Takeoff, takeoff};
+
+// Quantities with a unit.
+pub use geometry::SlopePoint;
+pub use units::{Area, Azimuth, Force, Length, Money, Pitch, Pressure, Speed, UnitError, Volume, Weight};

@@ -2,9 +2,8 @@
 //!
 //! `files` is the text of a JSON object that holds the files a job names: name to text. Everything else
 //! about the entries, their documents and their problems is told in `takeoff_core::api`.
-use takeoff_core::api;
-use takeoff_core::job::Files;
 use takeoff_core::report::tables;
+use takeoff_core::{Files, api};
 use wasm_bindgen::prelude::*;
 
 /// The takeoff of a job, or its problems.

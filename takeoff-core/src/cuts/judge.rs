@@ -36,7 +36,7 @@ impl Footprint {
     pub fn meets(&self, shape: &Shape) -> bool {
         match self {
             Footprint::Whole(rect) => shape.meets_rect(rect),
-            Footprint::Edge { polygon, .. } => shape.meets_polygon(polygon) && !shape.swallows(polygon),
+            Footprint::Edge { polygon, .. } => shape.meets_polygon(polygon) && !shape.covers(polygon),
         }
     }
 

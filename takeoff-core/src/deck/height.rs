@@ -49,7 +49,7 @@ pub fn too_low(post: &Post, stack: &HeightStack, display: Display) -> Vec<Proble
         let below_mm = stack.tile_mm - top_mm.filter(|&top_mm| top_mm <= stack.tile_mm)?;
         let below = display.length(Length::nearest(below_mm * 1e6)?);
         let message = format!("the {part} of `{}` ends {below} below the top of the tile", post.name);
-        Some(Problem::finding(code, message, mend, &post.path))
+        Some(Problem::new(code, message, mend, &post.path))
     });
     short.collect()
 }

@@ -5,12 +5,12 @@ use super::check::posts::Rules;
 use super::check::setback::check_posts;
 use super::check::slope::check_openings;
 use super::fields::table_field::Cells;
-use super::parse::csv_table::{Column, Refusal, Sheet};
+use super::parse::csv_table::{Column, CsvTable, Refusal};
 use super::parse::decode::{Files, Reader, quoted};
 use super::parse::document::At;
 use super::parse::text;
 use crate::geometry::SlopePoint;
-use crate::model::{Code, Job, Post, Problem, problem};
+use crate::model::{Code, Job, Post, Problem, Problems};
 use crate::roof::Site;
 
 impl Job {
@@ -35,14 +35,14 @@ impl Job {
     /// let problems = bid.as_built("built.csv", "slope,name,assembly,u,v\nnorth,A1,post-7,5 ft,3 ft\n").unwrap_err();
     /// assert!(problems[0].message.starts_with("`built.csv` line 2"));
     /// ```
-    pub fn as_built(&self, file: &str, text: &str) -> Result<Job, Vec<Problem>> {
+    pub fn as_built(&self, file: &str, text: &str) -> Result<Job, Problems> {
         let columns = ["slope", "name", "assembly"].map(Column::text).into_iter();
         let columns: Vec<Column> = columns.chain(["u", "v"].map(Column::length)).collect();
-        let sheet = Sheet::read(text, &columns).map_err(|Refusal { code, message, help }| {
-            vec![problem(code, String::new(), format!("{}: {message}", quoted(file)), help)]
+        let sheet = CsvTable::read(text, &columns).map_err(|Refusal { code, message, help }| {
+            Problems::from(Problem::new(code, format!("{}: {message}", quoted(file)), help, ""))
         })?;
         // The file stands for itself: what is wrong is told by its lines, not by a place in a job file.
-        let (tree, _) = text::json("null").map_err(|problem| vec![problem])?;
+        let (tree, _) = text::json("null").map_err(Problems::from)?;
         let files = Files::new();
         let mut reader = Reader::new(&tree, &files);
         let reading = format!("{} was read with {}", quoted(file), sheet.shown());
@@ -57,7 +57,7 @@ impl Job {
         if errors.is_empty() {
             Ok(Job { findings: [job.findings, findings].concat(), ..job })
         } else {
-            Err(errors)
+            Err(errors.into())
         }
     }
 }

@@ -13,13 +13,13 @@ mod write_back;
 
 pub use parse::decode::Files;
 #[cfg(feature = "command")]
-pub use write_back::laid_toml;
-pub use write_back::{LaidJob, laid};
+pub use write_back::write_back_toml;
+pub use write_back::{LaidJob, write_back};
 
-use crate::model::{Job, Problem};
+use crate::model::{Job, Problem, Problems};
 use fields::raw::Job as Written;
 use parse::decode::{Read, Reader};
-use parse::document::{At, Tree};
+use parse::document::{At, Document};
 use parse::text;
 
 /// A small job file: one post on one slope.
@@ -51,7 +51,7 @@ impl Job {
     /// assert_eq!(unknown.path, "/naem");
     /// assert_eq!(unknown.help, "did you mean `name`?");
     /// ```
-    pub fn read(text: &str, files: &Files) -> Result<Job, Vec<Problem>> {
+    pub fn read(text: &str, files: &Files) -> Result<Job, Problems> {
         Job::from_tree(text::json(text), files)
     }
 
@@ -60,8 +60,8 @@ impl Job {
     /// # Errors
     ///
     /// As [`Job::read`].
-    pub fn read_bytes(bytes: &[u8], files: &Files) -> Result<Job, Vec<Problem>> {
-        Job::read(text::text(bytes).map_err(|problem| vec![problem])?, files)
+    pub fn read_bytes(bytes: &[u8], files: &Files) -> Result<Job, Problems> {
+        Job::read(text::text(bytes).map_err(Problems::from)?, files)
     }
 
     /// Reads a job file written in TOML.
@@ -70,7 +70,7 @@ impl Job {
     ///
     /// As [`Job::read`].
     #[cfg(feature = "command")]
-    pub fn read_toml(text: &str, files: &Files) -> Result<Job, Vec<Problem>> {
+    pub fn read_toml(text: &str, files: &Files) -> Result<Job, Problems> {
         Job::from_tree(text::toml(text), files)
     }
 
@@ -96,8 +96,8 @@ impl Job {
         &self.findings
     }
 
-    fn from_tree(read: text::Outcome<'_>, files: &Files) -> Result<Job, Vec<Problem>> {
-        let (tree, duplicates) = read.map_err(|problem| vec![problem])?;
+    fn from_tree(read: text::Outcome<'_>, files: &Files) -> Result<Job, Problems> {
+        let (tree, duplicates) = read.map_err(Problems::from)?;
         let mut reader = Reader::new(&tree, files);
         for (at, problem) in duplicates {
             reader.keep(at, problem);
@@ -105,12 +105,12 @@ impl Job {
         let job = Written::read(At::ROOT, &mut reader).and_then(|written| check::job(written, &mut reader));
         match (job, reader.into_reports()) {
             (Some(job), (errors, findings)) if errors.is_empty() => Ok(Job { findings, ..job }),
-            (_, (errors, _)) => Err(errors),
+            (_, (errors, _)) => Err(errors.into()),
         }
     }
 }
 
-fn names(tree: &Tree<'_>) -> Vec<String> {
+fn names(tree: &Document<'_>) -> Vec<String> {
     let files = Files::new();
     let mut reader = Reader::new(tree, &files);
     Written::read(At::ROOT, &mut reader);

@@ -2,10 +2,10 @@
 use serde::ser::{Serialize, Serializer};
 use serde_json::Number;
 
-use super::parse::document::{At, Tree, Value};
+use super::parse::document::{At, Document, Value};
 use super::parse::text::{self, Outcome};
 use crate::geometry::SlopePoint;
-use crate::model::{Array, Display, Job, Post, Problem};
+use crate::model::{Array, Display, Job, Post, Problems};
 use crate::units::Length;
 
 /// A job file, the fields of each object in the order in which somebody wrote them.
@@ -26,30 +26,30 @@ pub struct LaidJob(Written);
 ///
 /// ```
 /// use takeoff_core::api;
-/// use takeoff_core::job::{EXAMPLE, laid, Files};
+/// use takeoff_core::job::{EXAMPLE, Files, write_back};
 /// use takeoff_core::model::{Job, Problem};
 /// let moved = EXAMPLE.replace(r#""u": "4 ft 8 in""#, r#""u": "4 ft 8 1/64 in""#);
 /// let [was, now] = [Job::read(EXAMPLE, &Files::new())?, Job::read(&moved, &Files::new())?];
-/// let text = report::laid_document(&laid(EXAMPLE, &was, &now)?);
+/// let text = report::laid_document(&write_back(EXAMPLE, &was, &now)?);
 /// assert!(text.contains(r#""u": "56 1/64 in""#));
-/// # Ok::<(), Vec<Problem>>(())
+/// # Ok::<(), Problems>(())
 /// ```
-pub fn laid(text: &str, job: &Job, laid: &Job) -> Result<LaidJob, Vec<Problem>> {
+pub fn write_back(text: &str, job: &Job, laid: &Job) -> Result<LaidJob, Problems> {
     of_tree(text::json(text), job, laid)
 }
 
-/// As [`laid`], of a job that was read from TOML; what comes out is JSON all the same.
+/// As [`write_back`], of a job that was read from TOML; what comes out is JSON all the same.
 ///
 /// # Errors
 ///
-/// As [`laid`].
+/// As [`write_back`].
 #[cfg(feature = "command")]
-pub fn laid_toml(text: &str, job: &Job, laid: &Job) -> Result<LaidJob, Vec<Problem>> {
+pub fn write_back_toml(text: &str, job: &Job, laid: &Job) -> Result<LaidJob, Problems> {
     of_tree(text::toml(text), job, laid)
 }
 
-fn of_tree(read: Outcome<'_>, job: &Job, laid: &Job) -> Result<LaidJob, Vec<Problem>> {
-    let (tree, _) = read.map_err(|problem| vec![problem])?;
+fn of_tree(read: Outcome<'_>, job: &Job, laid: &Job) -> Result<LaidJob, Problems> {
+    let (tree, _) = read.map_err(Problems::from)?;
     let mut root = Written::of(&tree, At::ROOT);
     for (i, (was, now)) in job.slopes.iter().zip(&laid.slopes).enumerate() {
         let Some(slope) = root.item("slopes", i) else { continue };
@@ -111,7 +111,7 @@ enum Written {
 }
 
 impl Written {
-    fn of(tree: &Tree<'_>, at: At) -> Written {
+    fn of(tree: &Document<'_>, at: At) -> Written {
         let children = || tree.children(at);
         match tree.value(at) {
             Value::Null => Written::Null,

@@ -14,7 +14,7 @@ use super::result::{
 use super::score::Score;
 use super::settle::Placed;
 use crate::geometry::{Point, grid, to_mm};
-use crate::model::{Array, Display, Job, Problem, Severity, Slope};
+use crate::model::{Array, Code, Display, Job, Problem, Problems, Severity, Slope};
 use crate::slope_takeoff::PostTakeoff;
 use crate::takeoff::{LAYOUT_CAUTION, Takeoff, takeoff};
 use crate::units::{Currency, Length};
@@ -40,14 +40,14 @@ pub struct LaidOut {
 ///
 /// `no-rails` where there is nothing to lay out; `no-costs` where nothing has a price; `no-layout` with the smallest set
 /// of constraints that clash, and what would have to give; what the takeoff of the laid job refuses.
-pub fn layout(job: &Job) -> Result<LaidOut, Vec<Problem>> {
+pub fn layout(job: &Job) -> Result<LaidOut, Problems> {
     let currency = currency_of(job)?;
     let wanted = Wanted { map: true };
-    let laid = lay(job, wanted).map_err(|none| vec![no_layout(job, none)])?;
+    let laid = lay(job, wanted).map_err(|none| Problems::from(no_layout(job, none)))?;
     let laid_job = applied(job, &laid);
     let findings = super::check(job, &laid_job);
     if findings.iter().any(|problem| problem.severity == Severity::Error) {
-        return Err(findings);
+        return Err(findings.into());
     }
     let replaces = job.slopes.iter().any(|slope| slope.posts.iter().any(|post| is_replaced(slope, post)));
     let before = if replaces { Some(figures(job, &takeoff(job)?, currency)?.0) } else { None };
@@ -76,30 +76,30 @@ pub fn layout(job: &Job) -> Result<LaidOut, Vec<Problem>> {
 /// # Errors
 ///
 /// `no-rails`, `no-costs` and `no-layout`, as there.
-pub fn lay_out(job: &Job) -> Result<Job, Vec<Problem>> {
+pub fn lay_out(job: &Job) -> Result<Job, Problems> {
     currency_of(job)?;
-    let laid = lay(job, Wanted::default()).map_err(|none| vec![no_layout(job, none)])?;
+    let laid = lay(job, Wanted::default()).map_err(|none| Problems::from(no_layout(job, none)))?;
     Ok(applied(job, &laid))
 }
 
 /// What the costs are in, where there is something to lay out and something to weigh places by.
-fn currency_of(job: &Job) -> Result<&Currency, Vec<Problem>> {
+fn currency_of(job: &Job) -> Result<&Currency, Problems> {
     let has_rails = job.slopes.iter().flat_map(|slope| &slope.arrays).any(|array| array.rails.is_some());
     let has_posts = job.slopes.iter().any(|slope| !slope.posts.is_empty());
     if !has_rails && !has_posts {
         let message = "no array has rails, and there is no post: there is nothing to lay out";
         let help = "give `rails` to the arrays that posts are to be placed for";
-        return Err(vec![error("no-rails", message, help)]);
+        return Err(Problems::from(Problem::new(Code::NoRails, message, help, "")));
     }
     if let Some(array) = too_large(job) {
         let message = format!("the array `{array}` has too many rails, rafters and courses to look at");
         let help = "allow less shift, or make several arrays or slopes of it";
-        return Err(vec![error("too-many", &message, help)]);
+        return Err(Problems::from(Problem::new(Code::TooMany, message, help, "")));
     }
     job.bid.as_ref().map(|terms| &terms.currency).ok_or_else(|| {
         let message = "the job has neither prices nor labour: there is nothing to weigh places by";
         let help = "give `prices`, or `labour` with its rate and minutes in `bid`";
-        vec![error("no-costs", message, help)]
+        Problems::from(Problem::new(Code::NoCosts, message, help, ""))
     })
 }
 
@@ -124,13 +124,8 @@ fn too_large(job: &Job) -> Option<&str> {
 /// Rails × rafters × courses of one array.
 const MOST_LOOKS: f64 = 1e6;
 
-fn error(code: &str, message: &str, help: &str) -> Problem {
-    let [code, message, help] = [code, message, help].map(str::to_owned);
-    Problem { code, message, help, path: String::new(), severity: Severity::Error }
-}
-
 /// The totals of a job, and what has no price in it.
-fn figures(job: &Job, taken: &Takeoff, currency: &Currency) -> Result<(Figures, Vec<String>), Vec<Problem>> {
+fn figures(job: &Job, taken: &Takeoff, currency: &Currency) -> Result<(Figures, Vec<String>), Problems> {
     let shared = cost(job, taken)?;
     let each = additive(job)?;
     let counts = &taken.counts;

@@ -1,7 +1,7 @@
 //! Why an array has no layout: the smallest set of constraints that clash, and what would have to give.
 use super::lay::{NoLayout, Wanted, lay};
 use super::result::Constraint;
-use crate::model::{Display, Job, Problem, Severity};
+use crate::model::{Code, Display, Job, Problem};
 use crate::units::Length;
 
 /// The problem of an array that has no layout.
@@ -37,7 +37,7 @@ pub(super) fn no_layout(job: &Job, none: NoLayout) -> Problem {
         ),
     };
     let path = format!("/slopes/{}/arrays/{}/rails", none.slope, none.array);
-    Problem { code: "no-layout".to_owned(), message, help, path, severity: Severity::Error }
+    Problem::new(Code::NoLayout, message, help, path)
 }
 
 /// The job with this array as the only one that is laid.

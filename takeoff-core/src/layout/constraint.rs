@@ -1,6 +1,6 @@
 //! Constraints that give way.
 use super::result::Constraint;
-use crate::model::{Array, ClampWindow, Job, Lies, Post, Rails};
+use crate::model::{Array, ClampWindow, Containment, Job, Post, Rails};
 use crate::roof::outline_of;
 use crate::units::Length;
 
@@ -150,7 +150,7 @@ fn wider(arrays: &[Array], place: usize, by: Length, outline: &crate::geometry::
     let swept = array.swept();
     let mut others =
         arrays.iter().enumerate().filter(|(other, _)| *other != place).map(|(_, other)| other.swept());
-    let fits = Lies::of(swept, outline) == Lies::On && !others.any(|other| other.meets(&swept));
+    let fits = Containment::of(swept, outline) == Containment::On && !others.any(|other| other.meets(&swept));
     fits.then_some(array)
 }
 

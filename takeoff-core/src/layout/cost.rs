@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 use rust_decimal::prelude::ToPrimitive;
 
 use crate::deck::Patch;
-use crate::model::{Action, Job, Post, PriceList, Problem, Severity, Slope};
+use crate::model::{Action, Code, Job, Post, PriceList, Problem, Problems, Slope};
 use crate::pricing::{bought, counted};
 use crate::quantities::{BLADE, MaterialLine};
 use crate::spares::{Demand, Handled, TileSpares, expected};
@@ -63,7 +63,7 @@ impl Cost {
 ///
 /// A patch 18 × 33 in of felt at 0.40 a square foot, 102 in round about, with 26 staples at 2.00 a hundred:
 /// 4.125 · 0.40 + 26 · 0.02 = 2.17.
-pub fn cost(job: &Job, takeoff: &Takeoff) -> Result<Cost, Vec<Problem>> {
+pub fn cost(job: &Job, takeoff: &Takeoff) -> Result<Cost, Problems> {
     Pricing { job, takeoff, staples: |patch, _| patch.staples as f64 }.cost()
 }
 
@@ -77,7 +77,7 @@ pub fn cost(job: &Job, takeoff: &Takeoff) -> Result<Cost, Vec<Problem>> {
 /// # Example
 ///
 /// The patch above takes 25.5 staples: 4.125 · 0.40 + 25.5 · 0.02 = 2.16. Two posts that share a patch pay two here.
-pub fn additive(job: &Job) -> Result<Cost, Vec<Problem>> {
+pub fn additive(job: &Job) -> Result<Cost, Problems> {
     let mut sum = Cost::default();
     for (slope, post) in job.slopes.iter().flat_map(|slope| slope.posts.iter().map(move |post| (slope, post)))
     {
@@ -104,12 +104,12 @@ struct Pricing<'a> {
 }
 
 impl Pricing<'_> {
-    fn cost(&self) -> Result<Cost, Vec<Problem>> {
+    fn cost(&self) -> Result<Cost, Problems> {
         let labour = self.labour();
         if self.job.prices.is_none() && labour.is_none() {
             let message = "the job has neither prices nor labour: there is nothing to weigh places by";
             let help = "give `prices`, or `labour` with its rate and minutes in `bid`";
-            return Err(vec![error("no-costs", message, help, "")]);
+            return Err(Problems::from(Problem::new(Code::NoCosts, message, help, "")));
         }
         let mut cost = Cost { labour: labour.unwrap_or_default(), ..Cost::default() };
         let lines = &self.takeoff.materials;
@@ -186,7 +186,7 @@ impl Pricing<'_> {
     }
 
     /// Adds the tiles of one kind that break when posts are set, and those that severed ones are made up from.
-    fn add_tiles(&self, tiles: &TileSpares, cost: &mut Cost) -> Result<(), Vec<Problem>> {
+    fn add_tiles(&self, tiles: &TileSpares, cost: &mut Cost) -> Result<(), Problems> {
         let demand = Demand {
             handled: Handled { walked: 0, ..tiles.handled },
             breakage: self.job.practice.breakage,
@@ -198,7 +198,7 @@ impl Pricing<'_> {
             let message =
                 format!("the crew's record says too little of cut tiles: of `{}` no mean breaks", tiles.tile);
             let help = "give the stated chances more weight";
-            vec![error("breakage-without-mean", &message, help, "/practice/crew_record")]
+            Problems::from(Problem::new(Code::BreakageWithoutMean, message, help, "/practice/crew_record"))
         })?;
         let new = mean + tiles.spares.for_severed as f64;
         match self.price(&tiles.item()) {
@@ -215,9 +215,4 @@ impl Pricing<'_> {
         let each = prices.of(item).filter_map(|row| Some(row.price.amount().to_f64()? / row.size.to_f64()?));
         each.reduce(f64::min)
     }
-}
-
-fn error(code: &str, message: &str, help: &str, path: &str) -> Problem {
-    let [code, message, help, path] = [code, message, help, path].map(str::to_owned);
-    Problem { code, message, help, path, severity: Severity::Error }
 }

@@ -29,7 +29,7 @@ pub struct Array {
 
 /// How the rectangle of an array lies to its slope.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Lies {
+pub enum Containment {
     /// Wholly on the slope.
     On,
     /// In part beyond the outline, or over a hole.
@@ -76,15 +76,15 @@ impl Array {
     }
 }
 
-impl Lies {
+impl Containment {
     /// How a rectangle lies to an outline with holes.
-    pub fn of(bounds: Rect, outline: &Polygon) -> Lies {
+    pub fn of(bounds: Rect, outline: &Polygon) -> Containment {
         if outline.edges().any(|edge| bounds.meets_segment(&edge)) {
-            return Lies::Beyond;
+            return Containment::Beyond;
         }
         // No edge runs through it: all of it is where its middle is.
         let middle = Point::new((bounds.left + bounds.right) / 2, (bounds.lower + bounds.upper) / 2);
-        if outline.contains(middle) { Lies::On } else { Lies::Off }
+        if outline.contains(middle) { Containment::On } else { Containment::Off }
     }
 }
 
@@ -139,14 +139,14 @@ mod tests {
         let outline = Polygon::new(rings.map(|ring| ring.iter().map(|&p| p.into()).collect()).collect());
         let cases = [
             // Its upper left corner is on the hip, its upper edge on the chimney's: touching is not meeting.
-            ("5 ft", "0", Lies::On),
-            ("4.99 ft", "0", Lies::Beyond),
-            ("13 ft", "1 in", Lies::Beyond),
-            ("-10.2 ft", "0", Lies::Off),
-            ("40 ft", "0", Lies::Off),
+            ("5 ft", "0", Containment::On),
+            ("4.99 ft", "0", Containment::Beyond),
+            ("13 ft", "1 in", Containment::Beyond),
+            ("-10.2 ft", "0", Containment::Off),
+            ("40 ft", "0", Containment::Off),
         ];
         for (u, v, lies) in cases {
-            assert_eq!(Lies::of(array(u, v).bounds(), &outline), lies, "{u} {v}");
+            assert_eq!(Containment::of(array(u, v).bounds(), &outline), lies, "{u} {v}");
         }
     }
 }

@@ -24,7 +24,7 @@ pub struct Setback {
 
 /// How a post breaks a setback.
 #[derive(Clone, Copy, Debug)]
-pub enum Breaks {
+pub enum SetbackViolation {
     /// Its point on the deck lies too near: the distance.
     Post(Length),
     /// Its deck flashing does: the distance.
@@ -33,16 +33,16 @@ pub enum Breaks {
 
 impl Setback {
     /// Whether and how a post at a place breaks the setback. At exactly the distance asked it keeps it.
-    pub fn broken_by(&self, at: Point, assembly: &Assembly) -> Option<Breaks> {
+    pub fn broken_by(&self, at: Point, assembly: &Assembly) -> Option<SetbackViolation> {
         let near = |distance: &Distance| distance.is_below(grid(self.least));
-        let of_post = Some(to_point(&self.edge, at)).filter(near).map(|d| Breaks::Post(d.length()));
+        let of_post = Some(to_point(&self.edge, at)).filter(near).map(|d| SetbackViolation::Post(d.length()));
         of_post.or_else(|| {
             let flashing = &assembly.deck_flashing;
             let side = half(flashing.width);
             let (lower, upper) = (at.v - grid(flashing.down), at.v + grid(flashing.up));
             let rect = Rect::new(at.u - side, lower, at.u + side, upper);
             let distance = self.holds_flashing.then(|| to_rect(&self.edge, &rect));
-            distance.filter(near).map(|d| Breaks::Flashing(d.length()))
+            distance.filter(near).map(|d| SetbackViolation::Flashing(d.length()))
         })
     }
 }

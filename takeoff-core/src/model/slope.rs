@@ -38,7 +38,7 @@ pub enum EdgeKind {
 pub struct Slope {
     pub(crate) name: String,
     pub(crate) pitch: Pitch,
-    pub(crate) place: Option<Place>,
+    pub(crate) place: Option<Georeference>,
     /// Counter-clockwise as seen from outside; edge `i` runs from vertex `i` to the next.
     pub(crate) outline: Vec<SlopePoint>,
     /// What edge `i` of the outline is.
@@ -72,7 +72,7 @@ pub struct Slope {
 
 /// Where a slope stands in the world.
 #[derive(Clone, Debug)]
-pub enum Place {
+pub enum Georeference {
     /// Its origin (east, north, up) and the azimuth of its down-slope direction.
     Given {
         /// East, north, up of `u = v = 0`.

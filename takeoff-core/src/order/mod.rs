@@ -11,7 +11,7 @@ use std::collections::BTreeSet;
 use schemars::JsonSchema;
 use serde::Serialize;
 
-use crate::model::{Display, Job, Problem, Severity};
+use crate::model::{Code, Display, Job, Problem, Problems};
 use crate::pricing::Purchase;
 use crate::pricing::purchase;
 use crate::quantities::{MaterialLine, RollPlan};
@@ -66,7 +66,7 @@ pub struct Order {
 /// use takeoff_core::job::{EXAMPLE, Files};
 /// use takeoff_core::model::Job;
 /// use takeoff_core::order::{order, Ordered};
-/// use takeoff_core::takeoff::takeoff;
+/// use takeoff_core::takeoff;
 /// let jobs = ["one", "two"].map(|name| {
 ///     let named = EXAMPLE.replacen("garage", name, 1);
 ///     Job::read(&named, &Files::new()).unwrap()
@@ -77,9 +77,13 @@ pub struct Order {
 /// assert_eq!(of_both.jobs, ["one", "two"]);
 /// assert!(of_both.spares[0].spares.spares <= of_both.spares[0].apart);
 /// ```
-pub fn order(jobs: &[Ordered<'_>]) -> Result<Order, Vec<Problem>> {
+pub fn order(jobs: &[Ordered<'_>]) -> Result<Order, Problems> {
     let Some(first) = jobs.first() else {
-        return Err(vec![problem("no-jobs", "an order needs a job".to_owned(), "name a job file")]);
+        return Err(Problems::from(problem(
+            Code::NoJobs,
+            "an order needs a job".to_owned(),
+            "name a job file",
+        )));
     };
     check_names(jobs)?;
     let levels = jobs.iter().map(|ordered| ordered.takeoff.service_level);
@@ -102,18 +106,17 @@ pub fn order(jobs: &[Ordered<'_>]) -> Result<Order, Vec<Problem>> {
 }
 
 /// What each job needs stands under its name.
-fn check_names(jobs: &[Ordered<'_>]) -> Result<(), Vec<Problem>> {
+fn check_names(jobs: &[Ordered<'_>]) -> Result<(), Problems> {
     let mut names = BTreeSet::new();
     let twice = jobs.iter().filter(|ordered| !names.insert(&ordered.job.name)).map(|ordered| {
         let message = format!("two jobs are called `{}`", ordered.job.name);
-        problem("two-jobs-of-one-name", message, "call one of them by another name, or take it out")
+        problem(Code::TwoJobsOfOneName, message, "call one of them by another name, or take it out")
     });
-    let problems: Vec<Problem> = twice.collect();
+    let problems: Problems = twice.collect();
     if problems.is_empty() { Ok(()) } else { Err(problems) }
 }
 
-/// What is wrong with some jobs together: no place in one of them is to blame.
-fn problem(code: &str, message: String, help: &str) -> Problem {
-    let (code, help, path) = (code.to_owned(), help.to_owned(), String::new());
-    Problem { code, message, help, path, severity: Severity::Error }
+/// A problem of some jobs together, at no place in one of them.
+fn problem(code: Code, message: String, help: &str) -> Problem {
+    Problem::new(code, message, help, "")
 }

@@ -3,7 +3,7 @@ use schemars::JsonSchema;
 use serde::Serialize;
 
 use super::{Ordered, problem};
-use crate::model::{Pieces, Problem, Tile};
+use crate::model::{Code, Pieces, Problems, Tile};
 use crate::spares::{Demand, Spares, TileSpares, pooled};
 
 /// Spares of one kind of piece for all jobs that use it.
@@ -21,10 +21,7 @@ pub struct OrderSpares {
 }
 
 /// The kinds of piece in the order in which the jobs name them, each with the pool of its jobs.
-pub(super) fn pooled_spares(
-    jobs: &[Ordered<'_>],
-    service_level: f64,
-) -> Result<Vec<OrderSpares>, Vec<Problem>> {
+pub(super) fn pooled_spares(jobs: &[Ordered<'_>], service_level: f64) -> Result<Vec<OrderSpares>, Problems> {
     check_tiles(jobs)?;
     let mut kinds: Vec<(&str, Vec<(&Ordered<'_>, &TileSpares)>)> = Vec::new();
     for ordered in jobs {
@@ -42,11 +39,11 @@ fn kind(
     tile: &str,
     users: &[(&Ordered<'_>, &TileSpares)],
     service_level: f64,
-) -> Result<OrderSpares, Vec<Problem>> {
+) -> Result<OrderSpares, Problems> {
     let demands: Vec<Demand> = users.iter().map(|(ordered, spares)| demand(ordered, spares)).collect();
     let spares = pooled(&demands, service_level).map_err(|error| {
         let message = format!("the spares of `{tile}` can't be counted for all jobs together: {error}");
-        vec![problem("breakage-too-wide", message, "order the jobs one by one")]
+        Problems::from(problem(Code::BreakageTooWide, message, "order the jobs one by one"))
     })?;
     Ok(OrderSpares {
         tile: tile.to_owned(),
@@ -68,9 +65,9 @@ fn demand(ordered: &Ordered<'_>, of_kind: &TileSpares) -> Demand {
 }
 
 /// Tiles of one name have to be the same tile, or the pool would mix what does not fit.
-fn check_tiles(jobs: &[Ordered<'_>]) -> Result<(), Vec<Problem>> {
+fn check_tiles(jobs: &[Ordered<'_>]) -> Result<(), Problems> {
     let mut known: Vec<(&str, &Tile)> = Vec::new();
-    let mut problems = Vec::new();
+    let mut problems = Problems::new();
     for Ordered { job, .. } in jobs {
         for tile in &job.tiles {
             match known.iter().find(|(_, other)| other.name == tile.name) {
@@ -79,7 +76,7 @@ fn check_tiles(jobs: &[Ordered<'_>]) -> Result<(), Vec<Problem>> {
                         format!("the tile `{}` of `{}` is not that of `{first}`", tile.name, job.name);
                     let help =
                         "give tiles of other sizes other names; what is the same tile has the same sizes";
-                    problems.push(problem("tiles-differ", message, help));
+                    problems.push(problem(Code::TilesDiffer, message, help));
                 }
                 Some(_) => {}
                 None => known.push((&job.name, tile)),

@@ -4,7 +4,7 @@ use rust_decimal::prelude::ToPrimitive;
 
 use super::purchase::{sum, too_much};
 use super::{Bid, BidTotals, Purchase, labour, purchase};
-use crate::model::{Job, Problem, Terms};
+use crate::model::{Job, Problems, Terms};
 use crate::quantities::{Counts, MaterialLine};
 use crate::slope_takeoff::SlopeTakeoff;
 use crate::units::Money;
@@ -22,7 +22,7 @@ pub fn bid(
     materials: &[MaterialLine],
     counts: &Counts,
     slopes: &[SlopeTakeoff],
-) -> Result<Option<Bid>, Vec<Problem>> {
+) -> Result<Option<Bid>, Problems> {
     let Some(terms) = &job.bid else { return Ok(None) };
     let Purchase { currency, rounding, lines, unpriced, unused_prices, materials } =
         purchase(materials, job.prices.as_ref(), &terms.currency)?;

@@ -1,6 +1,6 @@
 //! Waste that the job gives by item.
 use super::{MaterialLine, whole_packs};
-use crate::model::{Job, Problem};
+use crate::model::{Code, Job, Problem};
 use crate::units::Unit;
 
 /// The lines with the waste that the job gives for their items; a line in packs has that of its quantity, unless it
@@ -31,8 +31,8 @@ pub fn unused_waste(job: &Job, lines: &[MaterialLine]) -> Vec<Problem> {
     unused
         .map(|item| {
             let message = format!("the waste of `{item}` is not used: the work takes none");
-            Problem::finding(
-                "waste-not-used",
+            Problem::new(
+                Code::WasteNotUsed,
                 message,
                 "call the item as the material list does",
                 "/practice/waste",

@@ -13,7 +13,7 @@ use crate::compare::{Amount, Comparison, CostChange, CountChange, MaterialChange
 /// use takeoff_core::job::{EXAMPLE, Files};
 /// use takeoff_core::model::Job;
 /// use takeoff_core::report;
-/// use takeoff_core::takeoff::takeoff;
+/// use takeoff_core::takeoff;
 /// let bid = Job::read(EXAMPLE, &Files::new()).unwrap();
 /// let built = bid.as_built("built.csv", "slope,name,assembly,u,v\n").unwrap();
 /// let (bid, built) = (takeoff(&bid).unwrap(), takeoff(&built).unwrap());

@@ -15,7 +15,7 @@ use crate::pricing::{BidLine, Purchase};
 /// use takeoff_core::model::Job;
 /// use takeoff_core::order::{order, Ordered};
 /// use takeoff_core::report;
-/// use takeoff_core::takeoff::takeoff;
+/// use takeoff_core::takeoff;
 /// let job = Job::read(EXAMPLE, &Files::new()).unwrap();
 /// let ordered = Ordered { job: &job, takeoff: &takeoff(&job).unwrap() };
 /// let told = report::order(&order(&[ordered]).unwrap());

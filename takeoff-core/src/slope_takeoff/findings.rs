@@ -2,20 +2,10 @@
 use super::PostTakeoff;
 use crate::deck::{head_lap, too_low, without_rafter};
 use crate::geometry::grid;
-use crate::model::{Display, Post, Problem, Severity};
+use crate::model::{Code, Display, Post, Problem};
 use crate::relocation::Situation;
 use crate::roof::Site;
 use crate::units::Length;
-
-fn finding(code: &str, path: &str, message: String, help: impl Into<String>) -> Problem {
-    Problem {
-        code: code.to_owned(),
-        message,
-        help: help.into(),
-        path: path.to_owned(),
-        severity: Severity::Finding,
-    }
-}
 
 /// One finding for all courses whose head lap is below the least tuck of the tile flashing: no flashing could be
 /// tucked further than the head lap.
@@ -31,7 +21,7 @@ pub(super) fn course_findings(site: &Site, display: Display, path: &str) -> Opti
             courses_in_words(&short),
             display.length(site.practice.least_top_tuck),
         );
-        finding("head-lap-below-tuck", path, message, "seal under the course above, or agree on a smaller tuck")
+        Problem::new(Code::HeadLapBelowTuck, message, "seal under the course above, or agree on a smaller tuck", path)
     })
 }
 
@@ -57,13 +47,14 @@ pub(super) fn post_findings(site: &Site, display: Display, post: &Post, row: &Po
     let name = &post.name;
     let show = |mm: f64| display.length(Length::nearest(mm * 1e6).unwrap_or(Length::LIMIT));
     let mut found = Vec::new();
-    let mut add =
-        |code: &str, message: String, help: String| found.push(finding(code, &post.path, message, help));
+    let mut add = |code: Code, message: String, help: String| {
+        found.push(Problem::new(code, message, help, post.path.as_str()))
+    };
     let elsewhere = move_in_words(row, show);
 
     if row.situation == Situation::None {
         add(
-            "no-tile",
+            Code::NoTile,
             format!("`{name}` meets no tile"),
             "check the post's place and the courses".to_owned(),
         );
@@ -74,34 +65,34 @@ pub(super) fn post_findings(site: &Site, display: Display, post: &Post, row: &Po
             "{}, or make the piece up from new tiles",
             elsewhere.as_deref().unwrap_or("move the post")
         );
-        add("severed", message, help);
+        add(Code::Severed, message, help);
     }
     if row.opening.least_clearance_mm < 0.0 {
         let message = format!(
             "`{name}` does not pass its opening: {} too tight",
             show(-row.opening.least_clearance_mm)
         );
-        add("post-too-tight", message, "give more clearance".to_owned());
+        add(Code::PostTooTight, message, "give more clearance".to_owned());
     }
     if row.top.tuck_short_mm > 0.0 {
         let message =
             format!("the tile flashing of `{name}` tucks {} less than asked", show(row.top.tuck_short_mm));
         let help = elsewhere.clone().unwrap_or_else(|| "take a taller tile flashing".to_owned());
-        add("tuck-short", message, help);
+        add(Code::TuckShort, message, help);
     }
     if row.top.side_short_mm > 0.0 {
         let message = format!(
             "the tile flashing of `{name}` covers each side {} less than asked",
             show(row.top.side_short_mm)
         );
-        add("side-cover-short", message, "take a wider tile flashing".to_owned());
+        add(Code::SideCoverShort, message, "take a wider tile flashing".to_owned());
     }
     if row.top.trimmed_mm > 0.0 {
         let message = format!(
             "the tile flashing of `{name}` is trimmed by {} at its tile's head",
             show(row.top.trimmed_mm)
         );
-        add("flashing-trimmed", message, "nothing to mend; trim it on the ground".to_owned());
+        add(Code::FlashingTrimmed, message, "nothing to mend; trim it on the ground".to_owned());
     }
     let margin = &row.margin;
     let ways = [
@@ -122,7 +113,7 @@ pub(super) fn post_findings(site: &Site, display: Display, post: &Post, row: &Po
             thin.join(", ")
         );
         add(
-            "thin-margin",
+            Code::ThinMargin,
             message,
             format!("keep {} clear, or measure this one twice", display.length(least)),
         );

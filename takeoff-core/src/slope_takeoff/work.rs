@@ -9,7 +9,7 @@ use crate::deck::{
     patches_without_lap_line, set_tiles, support, taken_up, three_course, tile_work, trim, work_zone,
 };
 use crate::geometry::{Ellipse, Point, Polygon, to_mm};
-use crate::model::{Array, Job, Pieces, Place, Problem, Slope};
+use crate::model::{Array, Georeference, Job, Pieces, Problem, Slope};
 use crate::relocation::Neighbours;
 use crate::roof::{Frame, Part, PlaneFit, Site};
 
@@ -158,7 +158,7 @@ fn lap_lines_mm(site: &Site) -> Vec<f64> {
 /// The slope's frame in the world, and what is said about it.
 fn frame(slope: &Slope) -> Option<(Frame, PlaceTakeoff)> {
     match slope.place.as_ref()? {
-        Place::Given { origin, azimuth_deg } => {
+        Georeference::Given { origin, azimuth_deg } => {
             let pitch_deg = slope.pitch.degrees();
             let place = PlaceTakeoff {
                 origin_mm: origin.map(|length| length.mm()),
@@ -169,7 +169,7 @@ fn frame(slope: &Slope) -> Option<(Frame, PlaceTakeoff)> {
             };
             Some((Frame::new(*origin, *azimuth_deg, pitch_deg), place))
         }
-        Place::Surveyed(points) => {
+        Georeference::Surveyed(points) => {
             let fit = PlaneFit::to(points).ok()?;
             let place = PlaceTakeoff {
                 origin_mm: fit.origin_mm,

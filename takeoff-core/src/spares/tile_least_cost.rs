@@ -5,7 +5,7 @@ use schemars::JsonSchema;
 use serde::Serialize;
 
 use super::TileSpares;
-use crate::model::{Job, PriceList, Problem};
+use crate::model::{Code, Job, PriceList, Problem};
 use crate::units::Money;
 
 /// The number of spares at the least expected cost, where the job says what a tile short costs and the price list what
@@ -33,7 +33,7 @@ pub(super) fn without_price(job: &Job, of_kind: &TileSpares) -> Option<Problem> 
     asked.then(|| {
         let message = format!("the least expected cost of `{}` can't be told", of_kind.item());
         let help = "give a price for it, each, and if it has one, the crew's record more weight";
-        Problem::finding("no-least-cost", message, help, "/practice/cost_of_short")
+        Problem::new(Code::NoLeastCost, message, help, "/practice/cost_of_short")
     })
 }
 

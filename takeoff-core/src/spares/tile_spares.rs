@@ -7,7 +7,7 @@ use serde::Serialize;
 use super::tile_least_cost::{least_cost, without_price};
 use super::{Demand, Handled, LeastCost, Spares, pooled};
 use crate::deck::{TileClass, count};
-use crate::model::{Job, Pieces, Problem, Severity, Stock, Tile};
+use crate::model::{Code, Job, Pieces, Problem, Problems, Stock, Tile};
 use crate::probability::CountError;
 use crate::roof::{Part, piece_name};
 use crate::slope_takeoff::Worked;
@@ -16,10 +16,7 @@ use crate::slope_takeoff::Worked;
 /// them.
 ///
 /// Tiles walked on are given by the slope; of a two-piece tile they are its covers, which lie on top.
-pub(crate) fn tile_spares(
-    job: &Job,
-    worked: &[Worked],
-) -> Result<(Vec<TileSpares>, Vec<Problem>), Vec<Problem>> {
+pub(crate) fn tile_spares(job: &Job, worked: &[Worked]) -> Result<(Vec<TileSpares>, Vec<Problem>), Problems> {
     let mut all = Vec::new();
     let mut findings = Vec::new();
     for (tile, part, stock) in job.tiles.iter().flat_map(parts) {
@@ -48,8 +45,8 @@ pub(crate) fn tile_spares(
             on_hand: stock.on_hand,
             harvested: stock.harvest.min(hidden),
         };
-        let spares =
-            pooled(&[demand], job.practice.service_level).map_err(|error| vec![uncountable(&name, error)])?;
+        let spares = pooled(&[demand], job.practice.service_level)
+            .map_err(|error| Problems::from(uncountable(&name, error)))?;
         let mut of_kind =
             TileSpares { tile: name, handled, hidden, weight_g: tile.weight_g, spares, least_cost: None };
         of_kind.least_cost = least_cost(job, &of_kind);
@@ -77,7 +74,7 @@ fn harvest_beyond_arrays(name: &str, stock: &Stock, hidden: u64) -> Option<Probl
             stock.harvest
         );
         let help = "only those are counted: look at the arrays, or buy the others";
-        Problem::finding("harvest-beyond-arrays", message, help, &stock.harvest_path)
+        Problem::new(Code::HarvestBeyondArrays, message, help, &stock.harvest_path)
     })
 }
 
@@ -89,13 +86,8 @@ fn uncountable(name: &str, error: CountError) -> Problem {
         }
         _ => ("give lower chances of breaking", "/practice/breakage"),
     };
-    Problem {
-        code: "breakage-too-wide".to_owned(),
-        message: format!("the spares of `{name}` can't be counted: {error}"),
-        help: help.to_owned(),
-        path: path.to_owned(),
-        severity: Severity::Error,
-    }
+    let message = format!("the spares of `{name}` can't be counted: {error}");
+    Problem::new(Code::BreakageTooWide, message, help, path)
 }
 
 /// Spares of one kind of piece.

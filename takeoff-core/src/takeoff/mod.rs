@@ -15,7 +15,7 @@ use crate::slope_takeoff::SlopeTakeoff;
 pub use cautions::{CAUTIONS, HARVEST_CAUTION, LAYOUT_CAUTION, THREE_COURSE_CAUTION, question};
 pub use result::*;
 
-use crate::model::{Job, Problem};
+use crate::model::{Job, Problem, Problems};
 use crate::pricing::bid;
 use crate::quantities::{materials, unused_waste};
 use crate::screening::screening;
@@ -35,11 +35,11 @@ use crate::spares::tile_spares;
 /// ```
 /// use takeoff_core::job::{EXAMPLE, Files};
 /// use takeoff_core::model::Job;
-/// use takeoff_core::takeoff::takeoff;
+/// use takeoff_core::takeoff;
 /// let takeoff = takeoff(&Job::read(EXAMPLE, &Files::new()).unwrap()).unwrap();
 /// assert_eq!(takeoff.counts.posts, takeoff.slopes[0].posts.len() as u64);
 /// ```
-pub fn takeoff(job: &Job) -> Result<Takeoff, Vec<Problem>> {
+pub fn takeoff(job: &Job) -> Result<Takeoff, Problems> {
     let worked: Vec<Worked> =
         job.slopes.iter().enumerate().map(|(place, slope)| work(job, place, slope)).collect();
     let (spares, of_spares) = tile_spares(job, &worked)?;

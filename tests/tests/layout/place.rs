@@ -6,7 +6,7 @@ use std::rc::Rc;
 
 use takeoff_core::layout::cost;
 use takeoff_core::relocation::Situation;
-use takeoff_core::takeoff::{Takeoff, takeoff};
+use takeoff_core::{Takeoff, takeoff};
 
 use crate::small::{SIXTEENTH, Small};
 

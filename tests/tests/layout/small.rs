@@ -1,7 +1,6 @@
 //! Small jobs with arrays on rails.
 use serde_json::{Value, json};
-use takeoff_core::job::Files;
-use takeoff_core::model::Job;
+use takeoff_core::{Files, Job};
 
 /// Nanometres in a sixteenth of an inch: all of a small job's lengths are whole ones.
 pub(crate) const SIXTEENTH: i64 = 1_587_500;

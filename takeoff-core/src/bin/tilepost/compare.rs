@@ -2,7 +2,7 @@
 use std::path::Path;
 
 use takeoff_core::compare::compare as compare_takeoffs;
-use takeoff_core::{api, report};
+use takeoff_core::{Problems, api, report};
 
 use crate::read::Reading;
 use crate::taken::taken;
@@ -32,8 +32,8 @@ fn as_built_of(bid: &Reading, path: &Path) -> Result<Reading, Failure> {
     // What is wrong with the bid is told as the bid's.
     let job = match (&bid.job, posts) {
         (Ok(bid), Ok(posts)) => bid.as_built(&name, &posts),
-        (Ok(_), Err(problem)) => Err(vec![problem]),
-        (Err(_), _) => Err(Vec::new()),
+        (Ok(_), Err(problem)) => Err(problem.into()),
+        (Err(_), _) => Err(Problems::new()),
     };
     Ok(Reading { path: path.to_owned(), text: String::new(), notation: bid.notation, job })
 }

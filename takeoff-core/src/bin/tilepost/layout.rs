@@ -2,10 +2,9 @@
 use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
 
-use takeoff_core::job::{LaidJob, laid, laid_toml};
-use takeoff_core::layout::{Layout, layout as lay_out};
-use takeoff_core::model::{Job, Problem};
-use takeoff_core::{api, report};
+use takeoff_core::{
+    Job, LaidJob, Layout, Problems, api, layout as lay_out, report, write_back, write_back_toml,
+};
 
 use crate::problems::tell;
 use crate::read::{Notation, Reading};
@@ -55,12 +54,12 @@ pub(crate) fn layout(
     Ok(())
 }
 
-fn laid_out(reading: &Reading) -> Result<(Layout, LaidJob), Vec<Problem>> {
+fn laid_out(reading: &Reading) -> Result<(Layout, LaidJob), Problems> {
     let job = reading.job.as_ref().map_err(Clone::clone)?;
     let out = lay_out(job)?;
     let written = match reading.notation {
-        Notation::Json => laid(&reading.text, job, &out.job),
-        Notation::Toml => laid_toml(&reading.text, job, &out.job),
+        Notation::Json => write_back(&reading.text, job, &out.job),
+        Notation::Toml => write_back_toml(&reading.text, job, &out.job),
     };
     Ok((out.layout, written?))
 }

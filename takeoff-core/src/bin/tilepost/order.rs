@@ -1,8 +1,7 @@
 //! `tilepost order`: one order for several jobs.
 use std::path::{Path, PathBuf};
 
-use takeoff_core::order::{Ordered, order as order_for};
-use takeoff_core::{api, report};
+use takeoff_core::{Ordered, api, order as order_for, report};
 
 use crate::problems::alone;
 use crate::read::Reading;

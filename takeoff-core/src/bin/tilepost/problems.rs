@@ -3,7 +3,7 @@ use std::fmt::Write;
 use std::ops::Range;
 
 use annotate_snippets::{AnnotationKind, Group, Level, Renderer, Snippet};
-use takeoff_core::model::{Problem, Severity};
+use takeoff_core::{Problem, Severity};
 
 use crate::places::places;
 use crate::read::Reading;

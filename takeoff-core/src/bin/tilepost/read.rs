@@ -3,8 +3,7 @@ use std::fs::File;
 use std::io::Read;
 use std::path::{Path, PathBuf};
 
-use takeoff_core::job::Files;
-use takeoff_core::model::{Job, Problem, Severity};
+use takeoff_core::{Code, Files, Job, Problem, Problems};
 
 use crate::Failure;
 
@@ -25,7 +24,7 @@ pub(crate) struct Reading {
     pub(crate) text: String,
     pub(crate) notation: Notation,
     /// The job, or every problem in it.
-    pub(crate) job: Result<Job, Vec<Problem>>,
+    pub(crate) job: Result<Job, Problems>,
 }
 
 /// Reads a job file and the files beside it that it names.
@@ -43,7 +42,7 @@ pub(crate) fn job(path: &Path) -> Result<Reading, Failure> {
     Ok(Reading { path: path.to_owned(), text, notation, job })
 }
 
-fn with_files(path: &Path, text: &str, notation: Notation) -> Result<Result<Job, Vec<Problem>>, Failure> {
+fn with_files(path: &Path, text: &str, notation: Notation) -> Result<Result<Job, Problems>, Failure> {
     let names = match notation {
         Notation::Json => Job::files_named(text),
         Notation::Toml => Job::files_named_toml(text),
@@ -65,7 +64,7 @@ fn with_files(path: &Path, text: &str, notation: Notation) -> Result<Result<Job,
         }
     }
     if !unread.is_empty() {
-        return Ok(Err(unread));
+        return Ok(Err(unread.into()));
     }
     Ok(match notation {
         Notation::Json => Job::read(text, &files),
@@ -75,12 +74,10 @@ fn with_files(path: &Path, text: &str, notation: Notation) -> Result<Result<Job,
 
 /// A file's text; the problem, where it is none, calls the file by `name`.
 pub(crate) fn text(path: &Path, name: &str) -> Result<Result<String, Problem>, Failure> {
-    Ok(String::from_utf8(bytes(path)?).map_err(|error| Problem {
-        code: "not-utf8".to_owned(),
-        message: format!("`{name}` is not UTF-8 text: byte {} is none", error.utf8_error().valid_up_to()),
-        help: "save it as UTF-8".to_owned(),
-        path: String::new(),
-        severity: Severity::Error,
+    Ok(String::from_utf8(bytes(path)?).map_err(|error| {
+        let message =
+            format!("`{name}` is not UTF-8 text: byte {} is none", error.utf8_error().valid_up_to());
+        Problem::new(Code::NotUtf8, message, "save it as UTF-8", "")
     }))
 }
 

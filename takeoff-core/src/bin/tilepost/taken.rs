@@ -1,14 +1,13 @@
 //! The takeoffs of jobs that were read, or every problem in their way, told.
-use takeoff_core::model::Problem;
-use takeoff_core::takeoff::{Takeoff, takeoff};
+use takeoff_core::{Problems, Takeoff, takeoff};
 
 use crate::problems::tell;
 use crate::read::Reading;
 
 /// The takeoff of every job, or the problems of all, which are told to standard error.
-pub(crate) fn taken(readings: &[&Reading]) -> Result<Vec<Takeoff>, Vec<Problem>> {
+pub(crate) fn taken(readings: &[&Reading]) -> Result<Vec<Takeoff>, Problems> {
     let mut takeoffs = Vec::new();
-    let mut problems = Vec::new();
+    let mut problems = Problems::new();
     for reading in readings {
         match reading.job.clone().and_then(|job| takeoff(&job)) {
             Ok(takeoff) => takeoffs.push(takeoff),

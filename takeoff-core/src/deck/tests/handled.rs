@@ -297,7 +297,7 @@ proptest! {
         };
         for (tile, piece) in pieces_near(&site, site.field.bounds()) {
             let polygon = piece.polygon();
-            let swallowed = openings.iter().any(|o| Shape::Ellipse(*o).swallows(&polygon));
+            let swallowed = openings.iter().any(|o| Shape::Ellipse(*o).covers(&polygon));
             let in_zone = zones.iter().any(|zone| Shape::Rect(*zone).meets_polygon(&polygon));
             let is_cut = cuts.iter().any(|cut| cut.judged.tile == tile && cut.judged.footprint == piece);
             let found = class(tile, piece.number());
@@ -346,7 +346,7 @@ proptest! {
         let gone = |t: &Taken| {
             let rect = site_after.grid.footprint(t.tile);
             Footprint::pieces(&site_after.field, &rect).iter().any(|piece| {
-                let inside = |o: &Ellipse| Shape::Ellipse(*o).swallows(&piece.polygon());
+                let inside = |o: &Ellipse| Shape::Ellipse(*o).covers(&piece.polygon());
                 piece.number() == t.piece && openings(&site_after).iter().any(inside)
             })
         };

@@ -10,7 +10,7 @@ use crate::job::fields::quantities::Gap;
 use crate::job::fields::raw;
 use crate::job::parse::decode::{Field, Reader, quoted};
 use crate::job::parse::document::At;
-use crate::model::{Array, Assembly, Code, Lies, Shift};
+use crate::model::{Array, Assembly, Code, Containment, Shift};
 use crate::units::Length;
 
 /// The most arrays on one slope, and the most rails of all of them.
@@ -77,17 +77,17 @@ pub(crate) fn arrays(
 
 /// An array lies on its slope, or a finding; wherever a layout may move it, it does.
 fn check_lies(array: &Array, outline: &Polygon, at: At, reader: &mut Reader<'_>) {
-    let trouble = match Lies::of(array.bounds(), outline) {
-        Lies::On => None,
-        Lies::Beyond => Some("reaches beyond the slope's outline or over a hole"),
-        Lies::Off => Some("does not lie on the slope"),
+    let trouble = match Containment::of(array.bounds(), outline) {
+        Containment::On => None,
+        Containment::Beyond => Some("reaches beyond the slope's outline or over a hole"),
+        Containment::Off => Some("does not lie on the slope"),
     };
     if let Some(trouble) = trouble {
         let message = format!("the array {} {trouble}", quoted(&array.name));
         let help = "look at `u` and `v`, its lower left corner, and at its modules";
         reader.report(at, Code::ArrayOffSlope, message, help);
     }
-    if array.shift != Shift::default() && Lies::of(array.swept(), outline) != Lies::On {
+    if array.shift != Shift::default() && Containment::of(array.swept(), outline) != Containment::On {
         let message =
             format!("a layout could move the array {} off the slope or over a hole", quoted(&array.name));
         reader.report(at, Code::ShiftTooFar, message, "give it a smaller `shift`");

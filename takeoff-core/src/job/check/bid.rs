@@ -1,12 +1,11 @@
 //! What the bid adds to the materials.
 use rust_decimal::Decimal;
 
-use super::practice::Assumptions;
 use crate::job::fields::money::Part;
 use crate::job::fields::price_list::Prices;
 use crate::job::fields::raw;
 use crate::job::parse::decode::{Field, Reader, quoted};
-use crate::model::{Action, Code, Labour, Minutes, Terms};
+use crate::model::{Action, Assumptions, Code, Labour, Minutes, Terms};
 use crate::units::Currency;
 
 /// The terms of a bid: none where the job gives neither prices nor a bid.

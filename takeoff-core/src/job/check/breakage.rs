@@ -1,8 +1,8 @@
 //! How often tiles break: as the job states it, and as the crew's record teaches.
-use super::practice::{Assumptions, given};
+use super::practice::given;
 use crate::job::fields::raw;
 use crate::job::parse::decode::{Field, Reader};
-use crate::model::{Breakage, Code};
+use crate::model::{Assumptions, Breakage, Code};
 use crate::probability::{Rate, Record, RecordError};
 
 /// The rate of each class, with the crew's record where there is one.

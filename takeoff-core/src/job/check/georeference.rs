@@ -2,7 +2,7 @@
 use crate::job::fields::raw;
 use crate::job::parse::decode::{Field, Reader};
 use crate::job::parse::document::At;
-use crate::model::{Code, Place};
+use crate::model::{Code, Georeference};
 use crate::roof::{FitError, PlaneFit};
 use crate::units::{Length, Pitch};
 
@@ -10,7 +10,10 @@ use crate::units::{Length, Pitch};
 const MOST_POINTS: usize = 10_000;
 
 /// Where the slope stands, if the job says so.
-pub(crate) fn place(field: &Field<Option<raw::Place>>, reader: &mut Reader<'_>) -> Option<Option<Place>> {
+pub(crate) fn place(
+    field: &Field<Option<raw::Place>>,
+    reader: &mut Reader<'_>,
+) -> Option<Option<Georeference>> {
     let Some(written) = field.optional()? else {
         return Some(None);
     };
@@ -18,7 +21,7 @@ pub(crate) fn place(field: &Field<Option<raw::Place>>, reader: &mut Reader<'_>) 
     if reader.one_way(field.at, used, "`origin` and `azimuth`, or `points`")? == 0 {
         let origin = reader.needed(field.at, "origin", &written.origin);
         let azimuth = reader.needed(field.at, "azimuth", &written.azimuth);
-        return Some(Some(Place::Given { origin: *origin?, azimuth_deg: azimuth?.degrees() }));
+        return Some(Some(Georeference::Given { origin: *origin?, azimuth_deg: azimuth?.degrees() }));
     }
     let points: Vec<[Length; 3]> =
         written.points.given()?.iter().map(|point| point.get().copied()).collect::<Option<_>>()?;
@@ -28,7 +31,7 @@ pub(crate) fn place(field: &Field<Option<raw::Place>>, reader: &mut Reader<'_>) 
         return None;
     }
     match PlaneFit::to(&points) {
-        Ok(_) => Some(Some(Place::Surveyed(points))),
+        Ok(_) => Some(Some(Georeference::Surveyed(points))),
         Err(error) => {
             let message = match error {
                 FitError::TooFew => format!("{} surveyed points make no plane", points.len()),
@@ -46,11 +49,11 @@ pub(crate) fn place(field: &Field<Option<raw::Place>>, reader: &mut Reader<'_>) 
 pub(crate) fn pitch(
     slope: At,
     field: &Field<Option<crate::job::fields::quantities::Pitch>>,
-    place: Option<&Option<Place>>,
+    place: Option<&Option<Georeference>>,
     reader: &mut Reader<'_>,
 ) -> Option<Pitch> {
     let fit = match place {
-        Some(Some(Place::Surveyed(points))) => PlaneFit::to(points).ok()?,
+        Some(Some(Georeference::Surveyed(points))) => PlaneFit::to(points).ok()?,
         Some(_) => return reader.needed(slope, "pitch", field).copied(),
         // What the place would have told is not known.
         None => return field.given().copied(),

@@ -31,7 +31,7 @@ pub(crate) fn ascending(
 const MOST_LINES: usize = 10_000;
 
 /// Whether so many lines are few enough; reports where they are not.
-pub(crate) fn few(lines: i128, what: &str, at: At, reader: &mut Reader<'_>) -> bool {
+pub(crate) fn check_line_count(lines: i128, what: &str, at: At, reader: &mut Reader<'_>) -> bool {
     let few = lines <= MOST_LINES as i128;
     if !few {
         let message = format!("{lines} {what} are more than {MOST_LINES} on one slope");

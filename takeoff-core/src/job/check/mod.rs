@@ -22,7 +22,7 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use self::assembly::assembly;
-use self::practice::{Assumptions, practice};
+use self::practice::practice;
 use self::screening::screening;
 use self::slope::{Catalogue, slope};
 use self::tile::tile;
@@ -30,7 +30,7 @@ use self::underlayment::underlayment;
 use crate::job::fields::raw;
 use crate::job::fields::scalars::Name;
 use crate::job::parse::decode::{Field, Read, Reader, quoted};
-use crate::model::{Assembly, BeadPlace, Code, Job, Practice, SurveyQuestion};
+use crate::model::{Assembly, Assumptions, BeadPlace, Code, Job, Practice, SurveyQuestion};
 
 /// Things by their names; those that are reported to be wrong have their name only.
 pub(crate) struct Named<T> {
@@ -83,7 +83,7 @@ pub(crate) fn job(written: raw::Job, reader: &mut Reader<'_>) -> Option<Job> {
             tile(name, field, &mut assumptions, reader)
         }),
         underlayments: Named::of("underlayment", written.underlayments.get(), |name, field| {
-            underlayment(name, field, reader)
+            underlayment(name, field, &mut assumptions, reader)
         }),
         assemblies: Named::of("assembly", assemblies, |name, field| {
             three_course::check(field, &practice, &written.practice, reader);

@@ -1,5 +1,5 @@
 //! The rafters under a slope.
-use super::lines::{ascending, few};
+use super::lines::{ascending, check_line_count};
 use super::outline::Outline;
 use crate::job::fields::raw;
 use crate::job::fields::table_field::Table;
@@ -34,7 +34,7 @@ pub(crate) fn rafters(
         }
         _ => (written.lines.at, crooked(&written.lines, reader)?),
     };
-    if !few(lines.len() as i128, "rafters", at, reader) {
+    if !check_line_count(lines.len() as i128, "rafters", at, reader) {
         return None;
     }
     if lines.is_empty() {
@@ -75,7 +75,7 @@ fn spaced(
     let spacing = reader.needed(at, "spacing", &written.spacing);
     let (first, spacing, (_, right)) = (*first?, *spacing?, outline?.across());
     let count = (i128::from(right.nm()) - i128::from(first.nm())) / i128::from(spacing.nm());
-    if !few(count, "rafters", written.spacing.at, reader) {
+    if !check_line_count(count, "rafters", written.spacing.at, reader) {
         return None;
     }
     let centres = (0..).map(|i| Length::from_nm(first.nm() + i * spacing.nm()));

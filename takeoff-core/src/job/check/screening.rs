@@ -1,47 +1,8 @@
 //! What a job says for its screening: lags, blocking, factors, loads and wind.
-use super::practice::{Assumptions, of};
 use crate::job::fields::raw;
 use crate::job::parse::decode::{Field, Reader};
-use crate::model::{
-    BlockingWood, Code, Lags, Loads, ScreeningInput, Wind, WindEquation, usual_thread, usual_tip,
-};
-use crate::units::{Length, Pressure, Speed};
-
-/// The lags of an assembly.
-pub(crate) fn lags(
-    name: &str,
-    field: &Field<Option<raw::Lags>>,
-    assumptions: &mut Assumptions,
-    reader: &mut Reader<'_>,
-) -> Option<Option<Lags>> {
-    let Some(written) = field.optional()? else {
-        return Some(None);
-    };
-    let (diameter, length) = (*written.diameter.get()?, *written.length.get()?);
-    let mut assume =
-        |what, given: Option<&Length>, usual| assumptions.length(of(what, name), given.copied(), usual);
-    let thread_length = assume("thread of a lag", written.thread_length.given(), usual_thread(length));
-    let tip = match (usual_tip(diameter), written.tip.given()) {
-        (None, None) => *reader.needed(field.at, "tip", &written.tip)?,
-        (usual, given) => assume("tapered tip of a lag", given, usual.unwrap_or_default()),
-    };
-    if thread_length > length || tip > thread_length {
-        let message = format!("a lag of {} has no such thread and tip", reader.written(written.length.at));
-        let help = "the thread is at most as long as the lag, and its tip is part of the thread";
-        reader.report(field.at, Code::LagThread, message, help);
-        return None;
-    }
-    Some(Some(Lags {
-        count: *written.count.get()?,
-        diameter,
-        length,
-        thread_length,
-        tip,
-        shim: assume("between a lag's head and the deck", written.shim.given(), Length::ZERO),
-        across: assume("outermost lag to outermost, across the rafter", written.across.given(), Length::ZERO),
-        spacing: written.spacing.given().copied(),
-    }))
-}
+use crate::model::{Assumptions, BlockingWood, Loads, ScreeningInput, Wind, WindEquation};
+use crate::units::{Pressure, Speed};
 
 /// The wood of blocking boards.
 pub(crate) fn blocking(field: &Field<Option<raw::Blocking>>) -> Option<Option<BlockingWood>> {

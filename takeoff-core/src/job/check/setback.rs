@@ -4,7 +4,7 @@ use crate::geometry::Point;
 use crate::job::fields::raw;
 use crate::job::parse::decode::Reader;
 use crate::job::parse::document::At;
-use crate::model::{Breaks, Code, Display, EdgeKind, Post, Setback};
+use crate::model::{Code, Display, EdgeKind, Post, Setback, SetbackViolation};
 use crate::units::Length;
 
 /// The setbacks of a slope, edge by edge.
@@ -71,8 +71,8 @@ pub(crate) fn check_posts(
         let mut told = Vec::new();
         for setback in setbacks {
             let (what, distance) = match setback.broken_by(Point::from(post.at), &post.assembly) {
-                Some(Breaks::Post(distance)) => ("stands", distance),
-                Some(Breaks::Flashing(distance)) => ("has its deck flashing", distance),
+                Some(SetbackViolation::Post(distance)) => ("stands", distance),
+                Some(SetbackViolation::Flashing(distance)) => ("has its deck flashing", distance),
                 None => continue,
             };
             let message = format!(

@@ -9,7 +9,6 @@ use super::courses::noses;
 use super::georeference::{pitch, place};
 use super::outline::{Outline, outline};
 use super::posts::posts;
-use super::practice::{Assumptions, inches, of};
 use super::rafters::rafters;
 use super::screening::blocking;
 use super::setback::{check_edge, check_posts, setbacks};
@@ -19,7 +18,10 @@ use crate::geometry::grid;
 use crate::job::fields::raw;
 use crate::job::parse::decode::{Field, Reader, quoted};
 use crate::job::parse::document::At;
-use crate::model::{Assembly, Battens, Code, Display, Held, Perimeter, Practice, Slope, Tile, Underlayment};
+use crate::model::{
+    Assembly, Assumptions, Battens, Code, Display, Held, Perimeter, Practice, Slope, Tile, Underlayment,
+    inches_and_64ths, of,
+};
 use crate::roof::Field as TiledField;
 use crate::units::Length;
 
@@ -116,8 +118,8 @@ fn battens(
     let width = written.and_then(|battens| battens.width.given().copied());
     let lug = written.and_then(|battens| battens.lug.given().copied());
     Some(Some(Battens {
-        height: assumptions.length(of("height of a batten", slope), height, inches(0, 48)),
-        width: assumptions.length(of("width of a batten", slope), width, inches(1, 32)),
+        height: assumptions.length(of("height of a batten", slope), height, inches_and_64ths(0, 48)),
+        width: assumptions.length(of("width of a batten", slope), width, inches_and_64ths(1, 32)),
         lug: assumptions.length(of("batten below a tile's head", slope), lug, Length::ZERO),
     }))
 }

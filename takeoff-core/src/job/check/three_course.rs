@@ -1,8 +1,8 @@
 //! Three-course work: what it is made of, and whether it may be asked for.
-use super::practice::{Assumptions, given, inches};
+use super::practice::given;
 use crate::job::fields::raw;
 use crate::job::parse::decode::{Field, Reader};
-use crate::model::{Code, DriedIn, MeshAndCement, Practice};
+use crate::model::{Assumptions, Code, DriedIn, MeshAndCement, Practice, inches_and_64ths};
 use crate::units::Volume;
 
 /// A US gallon: 231 cubic inches.
@@ -25,11 +25,11 @@ pub(crate) fn mesh_and_cement(
         given(p, |p| &p.three_course_allowed),
         false,
     );
-    let mesh_width = a.length("width of the mesh", given(p, |p| &p.mesh_width), inches(4, 0));
+    let mesh_width = a.length("width of the mesh", given(p, |p| &p.mesh_width), inches_and_64ths(4, 0));
     let extension = a.length(
         "least of the mesh beyond the edge of a deck flange",
         given(p, |p| &p.edge_extension),
-        inches(1, 32),
+        inches_and_64ths(1, 32),
     );
     let coats = a.count("coats of roof cement", given(p, |p| &p.cement_coats), 2);
     if let Some(p) = p {
@@ -50,10 +50,10 @@ pub(crate) fn mesh_and_cement(
     }
     MeshAndCement {
         mesh_width,
-        film: a.length("one coat of roof cement", given(p, |p| &p.cement_film), inches(0, 8)),
+        film: a.length("one coat of roof cement", given(p, |p| &p.cement_film), inches_and_64ths(0, 8)),
         coats,
         container_mm3: a.volume("container of roof cement", given(p, |p| &p.cement_container), GALLON).mm3(),
-        roll: a.length("roll of mesh", given(p, |p| &p.mesh_roll), inches(1_800, 0)),
+        roll: a.length("roll of mesh", given(p, |p| &p.mesh_roll), inches_and_64ths(1_800, 0)),
         cement_waste: a.number("roof cement lost, as a share", given(p, |p| &p.cement_waste), 0.1),
         mesh_waste: a.number("mesh lost, as a share", given(p, |p| &p.mesh_waste), 0.1),
     }

@@ -2,38 +2,33 @@
 use std::sync::Arc;
 
 use super::Named;
-use super::lines::{ascending, few};
+use super::lines::{ascending, check_line_count};
 use super::outline::Outline;
 use crate::job::fields::raw;
 use crate::job::fields::scalars::Flag;
 use crate::job::parse::decode::{Field, Reader};
 use crate::job::parse::document::At;
-use crate::model::{Code, LapLines, Underlayment};
+use crate::model::{Assumptions, Code, LapLines, Underlayment, UnderlaymentBuilder};
 use crate::units::Pitch;
 
 /// A kind of underlayment.
 pub(crate) fn underlayment(
     name: &str,
     field: &Field<raw::Underlayment>,
+    assumptions: &mut Assumptions,
     reader: &mut Reader<'_>,
 ) -> Option<Underlayment> {
     let written = field.get()?;
-    let (sheet_width, head_lap) = (*written.sheet_width.get()?, *written.head_lap.get()?);
-    if head_lap >= sheet_width {
-        let (lap, width) = (reader.written(written.head_lap.at), reader.written(written.sheet_width.at));
-        let message = format!("a lap of {lap} takes the whole sheet, {width} wide");
-        let help = "the lap is how far a sheet lies over the one below";
-        reader.report(written.head_lap.at, Code::SheetLapTooWide, message, help);
-    }
     let is = |flag: &Field<Option<Flag>>| flag.given().copied().unwrap_or(false);
-    Some(Underlayment {
+    let builder = UnderlaymentBuilder {
         name: name.to_owned(),
-        sheet_width,
-        head_lap,
-        roll_length: written.roll_length.given().copied(),
+        sheet_width: written.sheet_width.input(),
+        head_lap: written.head_lap.input(),
+        roll_length: written.roll_length.optional_input(),
         turnable: is(&written.turnable),
         never_tucked: is(&written.bonded) || is(&written.brittle),
-    })
+    };
+    reader.judge(field.at, assumptions, |judge| builder.judge(judge))
 }
 
 /// The underlayment of a slope and its lap lines.
@@ -54,7 +49,9 @@ pub(crate) fn sheets(
         Some(_) => {
             let lines = ascending(&written.lap_lines, "lap line", reader);
             lines
-                .filter(|lines| few(lines.len() as i128, "lap lines", written.lap_lines.at, reader))
+                .filter(|lines| {
+                    check_line_count(lines.len() as i128, "lap lines", written.lap_lines.at, reader)
+                })
                 .map(LapLines::Measured)
         }
     };
@@ -63,7 +60,7 @@ pub(crate) fn sheets(
     {
         let step = i128::from((sheet.sheet_width - sheet.head_lap).nm());
         let way = i128::from(outline.highest().nm()) - i128::from(first.nm());
-        if step > 0 && !few(way / step, "lap lines", field.at, reader) {
+        if step > 0 && !check_line_count(way / step, "lap lines", field.at, reader) {
             return (underlayment, None);
         }
     }

@@ -6,7 +6,7 @@ use rust_decimal::Decimal;
 use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
 
 use super::money::{Currency, plain_decimal};
-use super::table_field::{Cells, FileName, sheet};
+use super::table_field::{Cells, FileName, table};
 use crate::job::parse::csv_table::Column;
 use crate::job::parse::decode::{Read, Reader, listed, quoted};
 use crate::job::parse::document::At;
@@ -61,7 +61,7 @@ impl Read for Prices {
 
     fn read(at: At, reader: &mut Reader<'_>) -> Option<PriceList> {
         let file = FileName::read(at, reader)?;
-        let sheet = sheet(at, &file, &columns(), reader)?;
+        let sheet = table(at, &file, &columns(), reader)?;
         let mut list = Checked::default();
         let rows: Vec<Option<PriceRow>> = sheet
             .rows()

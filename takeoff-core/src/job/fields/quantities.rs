@@ -5,17 +5,17 @@ use super::scalars::schema;
 use crate::geometry::SlopePoint;
 use crate::job::parse::decode::{Read, Reader, quoted};
 use crate::job::parse::document::{At, Value};
-use crate::model::Code;
+use crate::model::{Code, LENGTH, Range};
 use crate::units::{self, Length};
 
-/// A row a kind of length: its range in words and in nanometres.
+/// A row per kind of length: its range.
 macro_rules! lengths {
-    ($( $(#[$doc:meta])* $name:ident: $words:literal, $least:expr, $greatest:expr; )*) => {$(
+    ($( $(#[$doc:meta])* $name:ident: $range:ident; )*) => {$(
         $(#[$doc])*
         pub(crate) struct $name;
         schema!($name by name: json_schema!({
             "type": "string",
-            "description": concat!("A length with its unit, ", $words, "."),
+            "description": format!("A length with its unit, {}.", Range::$range.words),
             "examples": ["16 1/2 in", "3 ft 4 1/2 in", "168 mm"],
         }));
 
@@ -23,19 +23,18 @@ macro_rules! lengths {
             /// The length written, if it is one and in range; what is wrong is reported.
             pub(crate) fn parse(written: &str, at: At, reader: &mut Reader<'_>) -> Option<Length> {
                 let length = Length::parse(written).map_err(|error| reader.report_unit(at, error)).ok()?;
-                if ($least..=$greatest).contains(&length.nm()) {
+                if Range::$range.contains(length) {
                     return Some(length);
                 }
-                let name = reader.tree.name(at).map(|name| format!("{} ", quoted(name))).unwrap_or_default();
-                let message = format!("{name}must be {}: {} is not", $words, quoted(written));
-                reader.report(at, Code::OutOfRange, message, concat!("write a length that is ", $words));
+                let (message, help) = Range::$range.refusal(reader.tree.name(at), &quoted(written));
+                reader.report(at, Code::OutOfRange, message, help);
                 None
             }
         }
 
         impl Read for $name {
             type Value = Length;
-            const EXPECTS: &'static str = "a length with its unit in quotes, such as `\"16 1/2 in\"` or `\"420 mm\"`";
+            const EXPECTS: &'static str = LENGTH;
 
             fn read(at: At, reader: &mut Reader<'_>) -> Option<Length> {
                 let written = reader.text(at, Self::EXPECTS)?;
@@ -45,23 +44,19 @@ macro_rules! lengths {
     )*};
 }
 
-const MM: i64 = 1_000_000;
-const METRE: i64 = 1_000 * MM;
-const KM: i64 = 1_000 * METRE;
-
 lengths! {
-    /// Where something is, from the slope's origin.
-    Position: "within 10 km", -10 * KM, 10 * KM;
-    /// From one thing on the roof to another.
-    Distance: "0 or more, at most 10 km", 0, 10 * KM;
-    /// The way a roll or a row runs.
-    Run: "above 0, at most 10 km", 1, 10 * KM;
-    /// The size of a part.
-    Size: "above 0, at most 10 m", 1, 10 * METRE;
-    /// A gap or a lap between parts.
-    Gap: "0 or more, at most 10 m", 0, 10 * METRE;
+    /// Place of something, from the slope's origin.
+    Position: POSITION;
+    /// Distance between two things on the roof.
+    Distance: DISTANCE;
+    /// Length of a roll or a row.
+    Run: RUN;
+    /// Size of a part.
+    Size: SIZE;
+    /// Gap or lap between parts.
+    Gap: GAP;
     /// A tile's length, width and cover width.
-    TileSize: "from 10 mm to 10 m", 10 * MM, 10 * METRE;
+    TileSize: TILE_SIZE;
 }
 
 /// A quantity that is kept as a number, by way of its parser in [`units`].
@@ -104,7 +99,7 @@ fn some_volume(text: &str) -> Result<units::Volume, units::UnitError> {
         return Ok(volume);
     }
     let message = format!("{} is no volume at all", quoted(text));
-    Err(units::UnitError { code: Code::OutOfRange.text(), message, help: "write what it holds".to_owned() })
+    Err(units::UnitError { code: Code::OutOfRange.as_str(), message, help: "write what it holds".to_owned() })
 }
 
 /// A point of a slope, `["4 ft 8 in", "3 ft 1 in"]`.

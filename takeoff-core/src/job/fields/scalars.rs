@@ -3,7 +3,7 @@ use schemars::json_schema;
 
 use crate::job::parse::decode::{Read, Reader, quoted};
 use crate::job::parse::document::{At, Value};
-use crate::model::Code;
+use crate::model::{Code, LONGEST_NAME, refused_name};
 
 /// The schema of a kind: under the kind's own name where ranges and examples are worth a name, else in place.
 macro_rules! schema {
@@ -44,25 +44,13 @@ impl Read for Text {
 
 /// What something is called: not blank, and short enough for a table.
 pub(crate) struct Name;
-schema!(Name: json_schema!({ "type": "string", "minLength": 1, "maxLength": Name::LONGEST }));
+schema!(Name: json_schema!({ "type": "string", "minLength": 1, "maxLength": LONGEST_NAME }));
 
 impl Name {
-    const LONGEST: usize = 200;
-
     /// The name, if it may be one; what is wrong is reported.
     pub(crate) fn check(name: &str, at: At, reader: &mut Reader<'_>) -> Option<String> {
-        if name.trim().is_empty() {
-            reader.report(
-                at,
-                Code::EmptyName,
-                "a name is empty",
-                "give it a name, it is shown in every table",
-            );
-            return None;
-        }
-        if name.chars().count() > Name::LONGEST {
-            let message = format!("the name {} has more than {} letters", quoted(name), Name::LONGEST);
-            reader.report(at, Code::OutOfRange, message, "give it a shorter one, it is shown in every table");
+        if let Some((code, message, help)) = refused_name(name) {
+            reader.report(at, code, message, help);
             return None;
         }
         Some(name.to_owned())

@@ -8,7 +8,7 @@ use super::collections::List;
 use super::quantities::Position;
 use super::raw::{Post, RafterLine};
 use super::scalars::{Name, schema};
-use crate::job::parse::csv_table::{Column, Refusal, Row, Sheet};
+use crate::job::parse::csv_table::{Column, CsvTable, Refusal, Row};
 use crate::job::parse::decode::{Field, Read, Reader, quoted};
 use crate::job::parse::document::{At, Value};
 use crate::model::Code;
@@ -143,20 +143,20 @@ fn rows<K: FromRow>(
     columns: &[Column],
     reader: &mut Reader<'_>,
 ) -> Option<Vec<Field<K>>> {
-    let sheet = sheet(at, file, columns, reader)?;
+    let sheet = table(at, file, columns, reader)?;
     let value = |row| Field::new(at, K::from_row(&mut Cells::of(row, file, at, reader)));
     Some(sheet.rows().map(value).collect())
 }
 
 /// A file with these columns; reports where it is not there or can't be read, and how it was read.
-pub(crate) fn sheet(at: At, file: &str, columns: &[Column], reader: &mut Reader<'_>) -> Option<Sheet> {
+pub(crate) fn table(at: At, file: &str, columns: &[Column], reader: &mut Reader<'_>) -> Option<CsvTable> {
     let files = reader.files;
     let Some(text) = files.get(file) else {
         let message = format!("the file {} is not there", quoted(file));
         reader.report(at, Code::MissingFile, message, "put it beside the job file, or mend its name");
         return None;
     };
-    match Sheet::read(text, columns) {
+    match CsvTable::read(text, columns) {
         Ok(sheet) => {
             let message = format!("{} was read with {}", quoted(file), sheet.shown());
             reader.report(at, Code::CsvReadAs, message, "look whether that is how it was meant");

@@ -1,6 +1,6 @@
 //! A CSV file as a table: separator, decimal mark and units are found out from the file, never guessed.
 use super::decode::{listed, quoted};
-use super::suggest::nearest;
+use super::suggest::suggest;
 use super::text::MOST_BYTES;
 use crate::model::Code;
 
@@ -65,7 +65,7 @@ impl Refusal {
 }
 
 /// A file as read.
-pub(crate) struct Sheet {
+pub(crate) struct CsvTable {
     separator: Option<u8>,
     decimal: Decimal,
     /// Where each of the columns asked for stands; none where it may be missing and is.
@@ -88,8 +88,8 @@ enum Decimal {
     Comma,
 }
 
-impl Sheet {
-    pub(crate) fn read(text: &str, columns: &[Column]) -> Result<Sheet, Refusal> {
+impl CsvTable {
+    pub(crate) fn read(text: &str, columns: &[Column]) -> Result<CsvTable, Refusal> {
         let text = text.strip_prefix('\u{feff}').unwrap_or(text);
         if text.len() > MOST_BYTES {
             let message = format!("the file has more than {} MB", MOST_BYTES >> 20);
@@ -125,7 +125,7 @@ impl Sheet {
             records.push(record);
         }
         let decimal = decimal(&columns, &records, separator)?;
-        Ok(Sheet { separator, decimal, columns, records })
+        Ok(CsvTable { separator, decimal, columns, records })
     }
 
     pub(crate) fn rows(&self) -> impl Iterator<Item = Row<'_>> {
@@ -164,7 +164,7 @@ impl Sheet {
 /// A row of a file.
 #[derive(Clone, Copy)]
 pub(crate) struct Row<'a> {
-    sheet: &'a Sheet,
+    sheet: &'a CsvTable,
     record: &'a csv::StringRecord,
 }
 
@@ -335,7 +335,7 @@ fn find(asked: &[Column], header: &csv::StringRecord) -> Result<Vec<Option<Found
         };
         let Some((which, unit)) = as_it_is.or_else(with_unit) else {
             let stem = parts.map_or(name.as_str(), |(stem, _)| stem);
-            let help = nearest(stem, &known).map_or_else(columns, |meant| format!("did you mean `{meant}`?"));
+            let help = suggest(stem, &known).map_or_else(columns, |meant| format!("did you mean `{meant}`?"));
             let message = format!("{place}unknown column {}", quoted(cell.trim()));
             return Err(Refusal::new(Code::BadCsv, message, help));
         };

@@ -1,11 +1,12 @@
-//! From a [`Tree`] to typed fields, every problem on the way collected with its place.
+//! From a [`Document`] to typed fields, every problem on the way collected with its place.
 use std::collections::BTreeMap;
 
 use schemars::JsonSchema;
 
-use super::document::{At, Tree, Value};
-use super::suggest::nearest;
-use crate::model::{Code, Problem, Severity, problem};
+use super::document::{At, Document, Value};
+use super::suggest::suggest;
+pub(crate) use crate::model::quoted;
+use crate::model::{Assumptions, Code, Input, Judge, Problem, Severity, Source};
 use crate::units::UnitError;
 
 /// The texts of the files that a job names, by the name it gives.
@@ -19,7 +20,7 @@ const SHOWN: usize = 30;
 
 /// Reads values of a tree and keeps what is wrong with them.
 pub(crate) struct Reader<'a> {
-    pub(crate) tree: &'a Tree<'a>,
+    pub(crate) tree: &'a Document<'a>,
     pub(crate) files: &'a Files,
     /// Every file that the job names, in the order of the text.
     pub(crate) files_named: Vec<String>,
@@ -80,6 +81,30 @@ impl<K: Read> Field<K> {
     }
 }
 
+impl<K: Read> Field<K>
+where
+    K::Value: Copy,
+{
+    /// The value as a builder takes it. Where it is missing, that is reported.
+    pub(crate) fn input(&self) -> Input<K::Value> {
+        self.value.map_or(Input::Unread, Input::Given)
+    }
+}
+
+impl<K: Read> Field<Option<K>>
+where
+    K::Value: Copy,
+{
+    /// The value as a builder takes it.
+    pub(crate) fn optional_input(&self) -> Input<K::Value> {
+        match self.value {
+            Some(Some(value)) => Input::Given(value),
+            Some(None) => Input::Missing,
+            None => Input::Unread,
+        }
+    }
+}
+
 impl<K: Read> Field<Option<K>> {
     /// The value, if the field is given and right.
     pub(crate) fn given(&self) -> Option<&K::Value> {
@@ -98,14 +123,14 @@ impl<K: Read> Field<Option<K>> {
 }
 
 impl<'a> Reader<'a> {
-    pub(crate) fn new(tree: &'a Tree<'a>, files: &'a Files) -> Reader<'a> {
+    pub(crate) fn new(tree: &'a Document<'a>, files: &'a Files) -> Reader<'a> {
         let (errors, findings) = (Reports::default(), Reports::default());
         Reader { tree, files, files_named: Vec::new(), errors, findings, told: String::new() }
     }
 
     /// Keeps a problem or a finding.
     pub(crate) fn report(&mut self, at: At, code: Code, message: impl Into<String>, help: impl Into<String>) {
-        self.keep(at, problem(code, String::new(), message, help));
+        self.keep(at, Problem::new(code, message, help, ""));
     }
 
     /// Keeps that somebody wrote a word that is not among the known ones; the help names the nearest, or `these`
@@ -120,7 +145,7 @@ impl<'a> Reader<'a> {
         known: &[&str],
     ) {
         // Looking for the nearest word takes time: not for what is not listed any more.
-        let meant = if self.errors.is_full() { None } else { nearest(word, known) };
+        let meant = if self.errors.is_full() { None } else { suggest(word, known) };
         let help = match meant {
             Some(meant) => format!("did you mean `{meant}`?"),
             None => format!("{these} {}", listed(known.get(..SHOWN).unwrap_or(known))),
@@ -130,9 +155,7 @@ impl<'a> Reader<'a> {
 
     /// Keeps what is wrong with a written quantity.
     pub(crate) fn report_unit(&mut self, at: At, error: UnitError) {
-        let UnitError { code, message, help } = error;
-        let (code, path, severity) = (code.to_owned(), String::new(), Severity::Error);
-        self.keep(at, Problem { code, message, help, path, severity });
+        self.keep(at, Problem::new(Code::of_unit(&error), error.message, error.help, ""));
     }
 
     /// Keeps a problem made elsewhere; its path is set here.
@@ -185,12 +208,7 @@ impl<'a> Reader<'a> {
             let mut listed: Vec<Problem> = kept.into_iter().map(|(_, problem)| problem).collect();
             if left_off > 0 {
                 let message = format!("{left_off} more {what} are not listed");
-                listed.push(problem(
-                    more,
-                    String::new(),
-                    message,
-                    "mend those listed, then check the job again",
-                ));
+                listed.push(Problem::new(more, message, "mend those listed, then check the job again", ""));
             }
             listed
         };
@@ -265,11 +283,24 @@ impl<'a> Reader<'a> {
 
     /// What somebody wrote at a place, in backticks.
     pub(crate) fn written(&self, at: At) -> String {
-        match self.tree.value(at) {
-            Value::Text(text) => quoted(text),
-            Value::Number(number) => format!("`{number}`"),
-            _ => String::new(),
+        written(self.tree, at).unwrap_or_default()
+    }
+
+    /// Lets a noun judge its values, which stand at a place; its problems get the place in front of their paths.
+    pub(crate) fn judge<T>(
+        &mut self,
+        at: At,
+        assumptions: &mut Assumptions,
+        judged: impl FnOnce(&mut Judge<'_>) -> Option<T>,
+    ) -> Option<T> {
+        let source = Noun { document: self.tree, at };
+        let mut judge = Judge::new(&source, assumptions);
+        let noun = judged(&mut judge);
+        for problem in judge.into_problems() {
+            let at = self.tree.find(at, &problem.path);
+            self.keep(at, problem);
         }
+        noun
     }
 
     fn report_missing(&mut self, object: At, name: &str, expects: &str) {
@@ -293,22 +324,28 @@ impl<'a> Reader<'a> {
     }
 }
 
-/// Somebody's input in backticks, shortened to a line.
-pub(crate) fn quoted(text: &str) -> String {
-    const MOST: usize = 60;
-    let mut shown: String = text
-        .chars()
-        .take(MOST)
-        .flat_map(|c| match c {
-            '`' => vec!['\''],
-            c if c.is_control() => c.escape_debug().collect(),
-            c => vec![c],
-        })
-        .collect();
-    if text.chars().nth(MOST).is_some() {
-        shown.push('…');
+fn written(document: &Document<'_>, at: At) -> Option<String> {
+    match document.value(at) {
+        Value::Text(text) => Some(quoted(text)),
+        Value::Number(number) => Some(format!("`{number}`")),
+        _ => None,
     }
-    format!("`{shown}`")
+}
+
+/// A noun as a document has it.
+struct Noun<'a> {
+    document: &'a Document<'a>,
+    at: At,
+}
+
+impl Source for Noun<'_> {
+    fn written(&self, path: &str) -> Option<String> {
+        written(self.document, self.document.find(self.at, path))
+    }
+
+    fn pointer(&self, path: &str) -> String {
+        self.document.pointer(self.document.find(self.at, path))
+    }
 }
 
 /// Words in backticks, with commas.

@@ -3,7 +3,7 @@ use std::borrow::Cow;
 
 use serde_json::Number;
 
-/// Where a value stands in its [`Tree`]; places compare in the order of the text.
+/// Where a value stands in its [`Document`]; places compare in the order of the text.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub(crate) struct At(u32);
 
@@ -42,17 +42,17 @@ struct Node<'a> {
 
 /// A document: every value in the order of the text.
 #[derive(Debug, Default)]
-pub(crate) struct Tree<'a> {
+pub(crate) struct Document<'a> {
     nodes: Vec<Node<'a>>,
 }
 
-impl<'a> Tree<'a> {
+impl<'a> Document<'a> {
     pub(crate) fn len(&self) -> usize {
         self.nodes.len()
     }
 
     /// Adds a value after all the others, inside `parent`; what it holds is added next, then it is
-    /// [closed](Tree::close).
+    /// [closed](Document::close).
     pub(crate) fn open(&mut self, parent: At, key: Key<'a>, value: Value<'a>) -> At {
         let at = u32::try_from(self.nodes.len()).unwrap_or(u32::MAX);
         self.nodes.push(Node { key, value, parent, end: at.saturating_add(1) });
@@ -94,6 +94,18 @@ impl<'a> Tree<'a> {
     /// The value that an object holds under a key.
     pub(crate) fn child(&self, at: At, name: &str) -> Option<At> {
         self.children(at).find(|child| self.name(*child) == Some(name))
+    }
+
+    /// The value at a path of keys and numbers from another; of what is not there, the nearest value round it.
+    pub(crate) fn find(&self, at: At, path: &str) -> At {
+        let mut at = at;
+        for key in path.split('/').skip(1) {
+            let number = key.parse::<usize>().ok();
+            let child = self.child(at, key).or_else(|| self.children(at).nth(number?));
+            let Some(child) = child else { break };
+            at = child;
+        }
+        at
     }
 
     /// JSON Pointer (RFC 6901): `/slopes/0/name`; empty for the whole document.

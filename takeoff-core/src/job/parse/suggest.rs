@@ -4,7 +4,7 @@
 /// changed, added, dropped or swapped with a neighbour (and always at least one). Of equals, the first.
 ///
 /// Only the first two hundred known words are tried: the time is bounded whatever a file holds.
-pub(crate) fn nearest<'a>(word: &str, known: &[&'a str]) -> Option<&'a str> {
+pub(crate) fn suggest<'a>(word: &str, known: &[&'a str]) -> Option<&'a str> {
     let mut best: Option<(usize, &str)> = None;
     for &candidate in known.iter().take(200) {
         let far = distance(word, candidate);

@@ -1,4 +1,4 @@
-//! From text to a [`Tree`]: strict, in bounded memory, and every duplicate key found.
+//! From text to a [`Document`]: strict, in bounded memory, and every duplicate key found.
 use std::borrow::Cow;
 use std::collections::BTreeSet;
 use std::fmt;
@@ -8,8 +8,8 @@ use serde::de::{self, DeserializeSeed, MapAccess, SeqAccess, Visitor};
 use serde_json::Number;
 
 use super::decode::quoted;
-use super::document::{At, Key, Tree, Value};
-use crate::model::{Code, Problem, problem};
+use super::document::{At, Document, Key, Value};
+use crate::model::{Code, Problem};
 
 /// The longest text that is read.
 pub(crate) const MOST_BYTES: usize = 64 << 20;
@@ -21,7 +21,7 @@ const MOST_DEEP: usize = 64;
 const MOST_TWICE: usize = 100;
 
 /// A tree with what is wrong inside it, or why there is none.
-pub(crate) type Outcome<'a> = Result<(Tree<'a>, Vec<(At, Problem)>), Problem>;
+pub(crate) type Outcome<'a> = Result<(Document<'a>, Vec<(At, Problem)>), Problem>;
 
 /// Text out of a file's bytes; a byte order mark is passed over.
 pub(crate) fn text(bytes: &[u8]) -> Result<&str, Problem> {
@@ -31,7 +31,7 @@ pub(crate) fn text(bytes: &[u8]) -> Result<&str, Problem> {
     let text = std::str::from_utf8(bytes).map_err(|error| {
         let message =
             format!("the file is not UTF-8 text: byte {} fits no character", error.valid_up_to() + 1);
-        problem(Code::NotUtf8, String::new(), message, "save the file as UTF-8")
+        Problem::new(Code::NotUtf8, message, "save the file as UTF-8", "")
     })?;
     Ok(text.strip_prefix('\u{feff}').unwrap_or(text))
 }
@@ -65,7 +65,7 @@ pub(crate) fn toml(text: &str) -> Outcome<'_> {
         Err(error) => Err(build.stopped.unwrap_or_else(|| {
             let place = error.span().map(|span| line_and_column(text, span.start)).unwrap_or_default();
             let message = format!("not valid TOML: {}{place}", error.message().trim().replace('\n', ", "));
-            problem(Code::Syntax, String::new(), message, "mend the text there, then check the job again")
+            Problem::new(Code::Syntax, message, "mend the text there, then check the job again", "")
         })),
     }
 }
@@ -87,10 +87,10 @@ fn not_json(text: &str, error: &serde_json::Error) -> Problem {
         let minus = if before.ends_with('-') { "-" } else { "" };
         let message =
             format!("`{minus}{word}` at line {} column {} is not a number", error.line(), error.column());
-        return problem(Code::NotANumber, String::new(), message, "write a number, or leave the field out");
+        return Problem::new(Code::NotANumber, message, "write a number, or leave the field out", "");
     }
     let message = format!("not valid JSON: {error}");
-    problem(Code::Syntax, String::new(), message, "mend the text there, then check the job again")
+    Problem::new(Code::Syntax, message, "mend the text there, then check the job again", "")
 }
 
 fn too_large(size: String) -> Problem {
@@ -99,13 +99,13 @@ fn too_large(size: String) -> Problem {
         "a job file has at most {} MB and {MOST_VALUES} values: make several jobs of it",
         MOST_BYTES >> 20
     );
-    problem(Code::TooLarge, String::new(), message, help)
+    Problem::new(Code::TooLarge, message, help, "")
 }
 
 /// A tree in the making.
 #[derive(Default)]
 struct Build<'a> {
-    tree: Tree<'a>,
+    tree: Document<'a>,
     /// Objects that give a key twice, with the value that came first.
     twice: Vec<At>,
     /// Why reading was given up, where it is not the text's grammar.
@@ -117,11 +117,11 @@ impl<'a> Build<'a> {
         OneValue { build: self, parent, key, depth }
     }
 
-    fn finish(self) -> (Tree<'a>, Vec<(At, Problem)>) {
+    fn finish(self) -> (Document<'a>, Vec<(At, Problem)>) {
         let problems = self.twice.iter().map(|&at| {
             let message = format!("{} is given twice", quoted(self.tree.name(at).unwrap_or_default()));
             let help = "only one can hold: take the other out";
-            (at, problem(Code::DuplicateKey, String::new(), message, help))
+            (at, Problem::new(Code::DuplicateKey, message, help, ""))
         });
         let problems = problems.collect();
         (self.tree, problems)
@@ -153,7 +153,7 @@ impl<'a> OneValue<'a, '_> {
         let message = format!("lists and objects are nested more than {MOST_DEEP} deep");
         let help = "a job file has ten levels at most: look for brackets too many";
         self.build.stopped =
-            Some(problem(Code::TooDeep, self.build.tree.pointer(self.parent), message, help));
+            Some(Problem::new(Code::TooDeep, message, help, self.build.tree.pointer(self.parent)));
         Err(E::custom("nested too deep"))
     }
 }
@@ -196,7 +196,7 @@ impl<'a> Visitor<'a> for OneValue<'a, '_> {
                 let message = format!("`{value}` is not a number");
                 let path = self.build.tree.pointer(self.parent);
                 let help = "write a number, or leave the field out";
-                self.build.stopped = Some(problem(Code::NotANumber, path, message, help));
+                self.build.stopped = Some(Problem::new(Code::NotANumber, message, help, path));
                 Err(E::custom("not a number"))
             }
         }

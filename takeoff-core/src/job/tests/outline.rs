@@ -22,7 +22,7 @@ fn job(outline: &[(i64, i64)], edges: &[&str]) -> Value {
     )
 }
 
-fn slope(job: Result<Job, Vec<super::Problem>>) -> Slope {
+fn slope(job: Result<Job, crate::model::Problems>) -> Slope {
     job.unwrap_or_else(|problems| panic!("{problems:#?}")).slopes.remove(0)
 }
 

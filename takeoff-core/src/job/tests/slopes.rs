@@ -2,7 +2,7 @@
 use serde_json::json;
 
 use super::{codes, good, read, with};
-use crate::model::Place;
+use crate::model::Georeference;
 use crate::model::{Assumption, Pieces};
 use crate::probability::Rate;
 use crate::units::Length;
@@ -148,7 +148,7 @@ fn surveyed_points_give_the_pitch_when_it_is_left_out() {
     let points = json!({ "points": [["0", "0", "0"], ["4 m", "0", "0"], ["0", "12 m", "5 m"]] });
     let job = read(&with(good(), &json!({ "/slopes/0/place": points, "/slopes/0/pitch": null }))).unwrap();
     assert!((job.slopes[0].pitch.tan() - 5.0 / 12.0).abs() < 1e-12);
-    assert!(matches!(&job.slopes[0].place, Some(Place::Surveyed(points)) if points.len() == 3));
+    assert!(matches!(&job.slopes[0].place, Some(Georeference::Surveyed(points)) if points.len() == 3));
     let steep = json!({ "points": [["0", "0", "0"], ["4 m", "0", "0"], ["0", "1 m", "6 m"]] });
     let problems =
         read(&with(good(), &json!({ "/slopes/0/place": steep, "/slopes/0/pitch": null }))).unwrap_err();

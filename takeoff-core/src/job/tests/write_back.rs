@@ -4,7 +4,7 @@ use std::sync::Arc;
 use proptest::prelude::*;
 use serde_json::{Value, json};
 
-use super::super::{Files, Job, laid};
+use super::super::{Files, Job, write_back};
 use super::{good, with};
 use crate::geometry::SlopePoint;
 use crate::layout::layout;
@@ -42,7 +42,7 @@ fn told(job: &Job) -> Vec<(&str, &str, SlopePoint, bool)> {
 
 /// The text of the layout, and the job that is read from it.
 fn read_back(job: &Job, now: &Job) -> (String, Job) {
-    let text = laid_document(&laid(TEXT, job, now).unwrap());
+    let text = laid_document(&write_back(TEXT, job, now).unwrap());
     let read = Job::read(&text, &files()).unwrap_or_else(|problems| panic!("{problems:#?}\n{text}"));
     (text, read)
 }
@@ -83,11 +83,11 @@ fn a_list_of_posts_takes_the_place_of_a_file() {
     let text = with(good(), &json!({ "/slopes/0/posts": { "csv": "posts.csv" } })).to_string();
     let csv = "name,assembly,u,v\nA1,post-7,5 ft,5 ft\n".to_owned();
     let was = Job::read(&text, &Files::from([("posts.csv".to_owned(), csv)])).unwrap();
-    let unmoved = laid_document(&laid(&text, &was, &was).unwrap());
+    let unmoved = laid_document(&write_back(&text, &was, &was).unwrap());
     assert_eq!(Job::files_named(&unmoved), ["posts.csv"]);
     let mut now = was.clone();
     now.slopes[0].posts.clear();
-    let text = laid_document(&laid(&text, &was, &now).unwrap());
+    let text = laid_document(&write_back(&text, &was, &now).unwrap());
     assert!(Job::files_named(&text).is_empty());
     assert!(Job::read(&text, &Files::new()).unwrap().slopes[0].posts.is_empty());
 }
@@ -99,7 +99,7 @@ fn a_job_in_toml_is_laid_in_json() {
     let was = Job::read_toml(&text, &Files::new()).unwrap();
     let mut now = was.clone();
     now.slopes[0].posts = vec![post(&was, "A1", at("5 ft", "5 ft"), false)];
-    let text = laid_document(&super::super::laid_toml(&text, &was, &now).unwrap());
+    let text = laid_document(&super::super::write_back_toml(&text, &was, &now).unwrap());
     let name = &was.assemblies[0].name;
     let posts = json!([{ "name": "A1", "assembly": name, "u": "60 in", "v": "60 in" }]);
     let expected = with(good(), &json!({ "/slopes/0/posts": posts }));
@@ -108,7 +108,7 @@ fn a_job_in_toml_is_laid_in_json() {
 
 #[test]
 fn a_text_that_is_none_is_refused() {
-    assert_eq!(laid("{", &job(), &job()).unwrap_err()[0].code, "syntax");
+    assert_eq!(write_back("{", &job(), &job()).unwrap_err()[0].code, "syntax");
 }
 
 /// Laid out once more, nothing moves.
@@ -121,7 +121,7 @@ fn a_layout_of_a_layout_is_the_same() {
     let places = |job: &Job| job.slopes[0].arrays.iter().map(|array| array.at).collect::<Vec<_>>();
     assert_eq!(places(&again.job), places(&once.job));
     assert_eq!(told(&again.job), told(&once.job));
-    assert_eq!(laid_document(&laid(&text, &read, &again.job).unwrap()), text);
+    assert_eq!(laid_document(&write_back(&text, &read, &again.job).unwrap()), text);
 }
 
 proptest! {

@@ -2,7 +2,7 @@
 use super::codes::{FIXED, KEPT};
 use super::posts::{carries, stay};
 use crate::geometry::Point;
-use crate::model::{Display, Post, Problem, Severity, Slope};
+use crate::model::{Display, Post, Problem, Slope};
 
 /// A problem for each kept or fixed post that is missing or changed, and for each fixed one that its array has left.
 pub(super) fn given(slope: &Slope, laid: &Slope, display: Display) -> Vec<Problem> {
@@ -10,13 +10,9 @@ pub(super) fn given(slope: &Slope, laid: &Slope, display: Display) -> Vec<Proble
 }
 
 fn problem(post: &Post, what: String) -> Problem {
-    Problem {
-        code: if post.fixed { FIXED } else { KEPT }.to_owned(),
-        message: format!("`{}` {what}", post.name),
-        help: "a layout leaves it as the job has it".to_owned(),
-        path: post.path.clone(),
-        severity: Severity::Error,
-    }
+    let code = if post.fixed { FIXED } else { KEPT };
+    let message = format!("`{}` {what}", post.name);
+    Problem::new(code, message, "a layout leaves it as the job has it", post.path.as_str())
 }
 
 fn changed(post: &Post, slope: &Slope, laid: &Slope, display: Display) -> Option<String> {

@@ -2,7 +2,7 @@
 use super::codes::{OFF_SLOPE, SETBACK};
 use super::laid::Laid;
 use crate::geometry::Point;
-use crate::model::{Breaks, Post, Problem};
+use crate::model::{Post, Problem, SetbackViolation};
 use crate::roof::Site;
 
 impl Laid<'_> {
@@ -15,8 +15,8 @@ impl Laid<'_> {
         }
         let broken = self.slope.setbacks.iter().filter_map(|setback| {
             let (part, distance) = match setback.broken_by(at, &post.assembly)? {
-                Breaks::Post(distance) => ("", distance),
-                Breaks::Flashing(distance) => ("the deck flashing of ", distance),
+                SetbackViolation::Post(distance) => ("", distance),
+                SetbackViolation::Flashing(distance) => ("the deck flashing of ", distance),
             };
             let [is, asked] = [distance, setback.least].map(|length| self.show(length));
             let what = format!("{part}`{}` is {is} from an edge, and must be {asked}", post.name);

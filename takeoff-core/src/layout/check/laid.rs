@@ -1,7 +1,7 @@
 //! One array with rails, as it is laid.
 use super::posts::{Posts, carrier};
 use super::rails::rails;
-use crate::model::{Array, Display, Post, Practice, Problem, Rails, Severity, Slope};
+use crate::model::{Array, Code, Display, Post, Practice, Problem, Rails, Slope};
 use crate::roof::Site;
 use crate::slope_takeoff::SlopeTakeoff;
 use crate::units::Length;
@@ -62,13 +62,13 @@ impl<'a> Laid<'a> {
     }
 
     /// A broken rule.
-    pub(super) fn error(&self, code: &str, what: String, help: &str) -> Problem {
-        Problem { severity: Severity::Error, ..Problem::finding(code, self.of(&what), help, &self.path) }
+    pub(super) fn error(&self, code: Code, what: String, help: &str) -> Problem {
+        Problem::new(code, self.of(&what), help, self.path.as_str())
     }
 
     /// What is allowed, and bad.
-    pub(super) fn finding(&self, code: &str, what: String, help: &str) -> Problem {
-        Problem::finding(code, self.of(&what), help, &self.path)
+    pub(super) fn finding(&self, code: Code, what: String, help: &str) -> Problem {
+        Problem::new(code, self.of(&what), help, &self.path)
     }
 
     fn of(&self, what: &str) -> String {

@@ -49,7 +49,7 @@ pub fn check(job: &Job, laid: &Job) -> Vec<Problem> {
     }
     let takeoff = match takeoff(laid) {
         Ok(takeoff) => takeoff,
-        Err(problems) => return problems,
+        Err(problems) => return problems.into_vec(),
     };
     for (place, ((slope, laid), taken)) in
         job.slopes.iter().zip(&laid.slopes).zip(&takeoff.slopes).enumerate()

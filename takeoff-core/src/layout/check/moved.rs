@@ -1,7 +1,7 @@
 //! Whether an array lies where it may.
 use super::codes::{ARRAY_OFF_SLOPE, ARRAYS_OVERLAP, SHIFT};
 use super::laid::Laid;
-use crate::model::{Lies, Problem};
+use crate::model::{Containment, Problem};
 use crate::roof::outline_of;
 use crate::units::Length;
 
@@ -26,7 +26,7 @@ impl Laid<'_> {
         if from == to {
             return found;
         }
-        if Lies::of(self.moved.bounds(), &outline_of(self.slope)) != Lies::On {
+        if Containment::of(self.moved.bounds(), &outline_of(self.slope)) != Containment::On {
             let what = "moved off the slope, or over a hole".to_owned();
             found.push(self.error(ARRAY_OFF_SLOPE, what, "move it less"));
         }

@@ -1,7 +1,7 @@
 //! Which posts the job gives and which a layout sets.
 use super::codes::STRAY;
 use crate::geometry::Point;
-use crate::model::{Array, Post, Problem, Severity, Slope};
+use crate::model::{Array, Post, Problem, Slope};
 
 /// The posts of a laid slope.
 pub(super) struct Posts<'a> {
@@ -46,12 +46,9 @@ pub(super) fn carrier<'a>(post: &Post, slope: &Slope, laid: &'a Slope) -> Option
 /// Posts that were set and are below no array with rails.
 pub(super) fn strays(posts: &Posts, slope: &Slope, laid: &Slope) -> Vec<Problem> {
     let astray = posts.set.iter().filter(|(_, post)| carrier(post, slope, laid).is_none());
-    let problem = |(_, post): &(usize, &Post)| Problem {
-        code: STRAY.to_owned(),
-        message: format!("`{}` is below no array with rails, and the job does not have it", post.name),
-        help: "leave it out, or stand it on a rail".to_owned(),
-        path: post.path.clone(),
-        severity: Severity::Error,
+    let problem = |(_, post): &(usize, &Post)| {
+        let message = format!("`{}` is below no array with rails, and the job does not have it", post.name);
+        Problem::new(STRAY, message, "leave it out, or stand it on a rail", post.path.as_str())
     };
     astray.map(problem).collect()
 }

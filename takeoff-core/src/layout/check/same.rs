@@ -1,19 +1,15 @@
 //! Whether a laid job is the job at all: what a layout leaves alone.
 use super::codes::{ARRAY, JOB};
 use crate::geometry::SlopePoint;
-use crate::model::{Array, Job, Problem, Severity, Shift, Slope};
+use crate::model::{Array, Code, Job, Problem, Shift, Slope};
 use crate::units::Length;
 
 /// What differs between a job and the laid job besides posts and the places of arrays. Everything that a model holds
 /// shows when it is written for debugging, and so nothing is forgotten when the model grows.
 pub(super) fn same(job: &Job, laid: &Job) -> Vec<Problem> {
-    let found = |code: &str, path: String, what: String| Problem {
-        code: code.to_owned(),
-        message: format!("the laid job has {what}"),
-        help: "a layout moves arrays with rails and sets the posts below them, and leaves all else"
-            .to_owned(),
-        path,
-        severity: Severity::Error,
+    let found = |code: Code, path: String, what: String| {
+        let help = "a layout moves arrays with rails and sets the posts below them, and leaves all else";
+        Problem::new(code, format!("the laid job has {what}"), help, path)
     };
     if without_slopes(job) != without_slopes(laid) || job.slopes.len() != laid.slopes.len() {
         let what = "another practice, other tiles, assemblies, prices or slopes".to_owned();

@@ -1,7 +1,7 @@
 //! What a post does to the roof where it stands.
 use super::codes::{FAILING, NO_TILE, SEVERED, THIN};
 use super::laid::Laid;
-use crate::model::{Post, Practice, Problem};
+use crate::model::{Code, Post, Practice, Problem};
 use crate::relocation::Situation;
 use crate::slope_takeoff::PostTakeoff;
 use crate::units::Length;
@@ -15,7 +15,7 @@ impl Laid<'_> {
             return vec![self.error(NO_TILE, format!("`{name}` meets no tile"), "move it under tile")];
         }
         let mut found = Vec::new();
-        let mut add = |code: &str, what: String, help: &str| found.push(self.finding(code, what, help));
+        let mut add = |code: Code, what: String, help: &str| found.push(self.finding(code, what, help));
         if row.severed {
             add(SEVERED, format!("`{name}` severs a tile"), "make the piece up from new tiles");
         }

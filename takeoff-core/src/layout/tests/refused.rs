@@ -9,7 +9,7 @@ fn refused(job: &Job) -> (String, String, String) {
     let problems = layout(job).map(|laid| laid.layout).unwrap_err();
     assert_eq!(lay_out(job).unwrap_err(), problems);
     let [problem] = &problems[..] else { panic!("{problems:#?}") };
-    (problem.code.clone(), problem.message.clone(), problem.help.clone())
+    (problem.code.to_string(), problem.message.clone(), problem.help.clone())
 }
 
 /// Rafters are 24 in apart, at 8 in and so on. The array's 179 in reach from 24 in, 6 in to both sides.

@@ -138,7 +138,7 @@ impl Right {
     }
 
     fn codes(&self) -> BTreeSet<String> {
-        check(&self.job, &self.laid).into_iter().map(|problem| problem.code).collect()
+        check(&self.job, &self.laid).into_iter().map(|problem| problem.code.to_string()).collect()
     }
 }
 
