@@ -17,6 +17,41 @@
 //! # Ok::<(), takeoff_core::Problems>(())
 //! ```
 //!
+//! # The geometry alone
+//!
+//! Openings in, cuts out, from nothing but numbers. A tile 16 1/2 in long covers 12 in, its courses show 13 1/4 in. A hole
+//! of 2 in at 18 in from the left and 27 in up meets two layers: the head of the second course, in a sound hole, and the
+//! nose of the third, in a notch.
+//!
+//! ```
+//! use takeoff_core::cuts::{CutKind, cut};
+//! use takeoff_core::geometry::{Ellipse, SlopePoint};
+//! use takeoff_core::roof::{Field, TileGrid, noses_at};
+//! use takeoff_core::{EdgeKind, Held, LapSide, Length, Tile};
+//!
+//! let inches = |count: i64| Length::from_nm(count * Length::INCH.nm());
+//! let at = |u: i64, v: i64| SlopePoint { u: inches(u), v: inches(v) };
+//! let tile = Tile::builder("flat")
+//!     .length(Length::parse("16 1/2 in")?)
+//!     .width(inches(13))
+//!     .cover(inches(12))
+//!     .lap_side(LapSide::Left)
+//!     .least_head_lap(inches(3))
+//!     .thickness(inches(1))
+//!     .held(Held::Nailed)
+//!     .build()?;
+//! let outline = [at(0, 0), at(240, 0), at(240, 120), at(0, 120)];
+//! let edges = [Some(EdgeKind::Eave), Some(EdgeKind::Rake), Some(EdgeKind::Ridge), Some(EdgeKind::Rake)];
+//! let field = Field::new(&outline, &edges, &[], Length::ZERO);
+//! let noses = noses_at(Length::ZERO, Length::parse("13 1/4 in")?, inches(120))?;
+//! let grid = TileGrid::new(&tile, &noses, Length::ZERO, &[]);
+//!
+//! let cuts = cut(&grid, &field, Ellipse::circle(at(18, 27), inches(2)), inches(1));
+//! let seen: Vec<_> = cuts.iter().map(|cut| (cut.tile.course, cut.tile.column, cut.kind())).collect();
+//! assert_eq!(seen, [(1, 1, CutKind::Hole), (2, 1, CutKind::Notch)]);
+//! # Ok::<(), Box<dyn std::error::Error>>(())
+//! ```
+//!
 //! # The house
 //!
 //! [`Job`] reads and checks a job; [`takeoff()`] takes it off, slope by slope; [`layout()`] places its posts;
@@ -59,8 +94,8 @@ pub use job::{EXAMPLE, Files, LaidJob, schema, write_back};
 pub use model::{
     Array, Assembly, AssemblyBuilder, Axis, Battens, Bead, BeadPlace, Breakage, ClampWindow, Dabs,
     DeckFlashing, Display, DriedIn, EdgeKind, Georeference, Held, Item, Job, Lags, LagsBuilder, LapLines,
-    LapSide, Laps, Pieces, PilotHoles, Post, Practice, Rafters, Rails, Slope, Stock, Tile, TileBuilder,
-    TopFlashing, Underlayment, UnderlaymentBuilder,
+    LapSide, Laps, Pieces, PilotHoles, Post, Practice, PracticeBuilder, Rafters, Rails, Slope, Stock, Tile,
+    TileBuilder, TopFlashing, Underlayment, UnderlaymentBuilder,
 };
 
 // What is wrong or odd with it.

@@ -11,7 +11,7 @@ mod sweep;
 mod tests;
 
 pub use breach::Breach;
-pub use judge::{Footprint, Judged, each_met, judge, judge_together};
+pub use judge::{Footprint, Judged, cut, each_met, judge, judge_together};
 pub use kind::{CutKind, TileSide};
 pub use opening::{Opening, opening_of, openings_of};
 pub use removed::{Removed, removed};

@@ -35,6 +35,15 @@ impl Assumptions {
         self.display
     }
 
+    pub(crate) fn len(&self) -> usize {
+        self.list.len()
+    }
+
+    /// Takes back those listed beyond a count.
+    pub(crate) fn truncate(&mut self, count: usize) {
+        self.list.truncate(count);
+    }
+
     pub(crate) fn into_list(self) -> Vec<Assumption> {
         self.list
     }

@@ -37,6 +37,7 @@ pub use assumption::Assumption;
 pub(crate) use assumption::{Assumptions, inches_and_64ths, of};
 pub use blocking::BlockingWood;
 pub use breakage::Breakage;
+pub(crate) use breakage::{CrewRecord, StatedBreakage};
 pub use codes::Code;
 pub use display::Display;
 pub use job::Job;
@@ -44,7 +45,8 @@ pub(crate) use judge::{Input, Judge, LENGTH, LONGEST_NAME, Source, quoted, refus
 pub use lags::{Lags, LagsBuilder, Thread, ThreadLimit, usual_thread, usual_tip};
 pub use loads::{Loads, ScreeningInput};
 pub use post::Post;
-pub use practice::{MeshAndCement, Practice};
+pub(crate) use practice::ThreeCourseMeasures;
+pub use practice::{MeshAndCement, Practice, PracticeBuilder};
 pub use price_list::{PriceList, PriceRow};
 pub use problem::{Problem, Problems, Severity};
 pub use rafters::{RafterLine, Rafters};

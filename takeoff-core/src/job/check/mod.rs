@@ -2,7 +2,6 @@
 mod array;
 mod assembly;
 mod bid;
-mod breakage;
 mod courses;
 mod georeference;
 mod lines;

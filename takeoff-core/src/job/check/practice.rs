@@ -1,117 +1,100 @@
-//! How the crew works, and the list of what is assumed.
+//! How the crew works, as a job file has it.
 use std::collections::BTreeMap;
 
-use super::breakage::breakage;
-use super::three_course::mesh_and_cement;
 use crate::job::fields::raw;
 use crate::job::parse::decode::{Field, Read, Reader};
-use crate::model::{Assumptions, Practice, inches_and_64ths};
-use crate::units::Volume;
+use crate::model::{
+    Assumptions, CrewRecord, Input, Practice, PracticeBuilder, StatedBreakage, ThreeCourseMeasures,
+};
+use crate::probability::Record;
 
-/// A row a quantity: what it is, what the job gives, what is usual.
+use super::three_course::is_asked_for;
+
+/// The practice of the crew; as usual where a value is left out, or reported to be wrong.
 pub(crate) fn practice(
     written: &raw::Job,
     assumptions: &mut Assumptions,
     reader: &mut Reader<'_>,
 ) -> Practice {
-    let a = assumptions;
     let p = written.practice.given();
-    Practice {
-        least_web: a.length(
-            "narrowest strip of tile that does not snap",
-            given(p, |p| &p.least_web),
-            inches_and_64ths(1, 0),
-        ),
-        hand_clearance: a.length(
-            "room for hands round the deck work",
-            given(p, |p| &p.hand_clearance),
-            inches_and_64ths(2, 0),
-        ),
-        least_margin: a.length(
-            "least margin of a post",
-            given(p, |p| &p.least_margin),
-            inches_and_64ths(0, 16),
-        ),
-        drain: a.length(
-            "least way from a deck flashing's lower edge to a lap line",
-            given(p, |p| &p.drain),
-            inches_and_64ths(1, 0),
-        ),
-        deck_tuck: a.length(
-            "least of a deck flashing under the sheet above",
-            given(p, |p| &p.deck_tuck),
-            inches_and_64ths(2, 0),
-        ),
-        patch_underlap: a.length(
-            "patch under the sheet above",
-            given(p, |p| &p.patch_underlap),
-            inches_and_64ths(4, 0),
-        ),
-        patch_side_margin: a.length(
-            "patch beyond the flashing, each side",
-            given(p, |p| &p.patch_side_margin),
-            inches_and_64ths(4, 0),
-        ),
-        least_top_tuck: a.length(
-            "least of a top flashing under the course above",
-            given(p, |p| &p.least_top_tuck),
-            inches_and_64ths(3, 0),
-        ),
-        least_side_cover: a.length(
-            "least cover of a top flashing beside the opening",
-            given(p, |p| &p.least_side_cover),
-            inches_and_64ths(3, 0),
-        ),
-        bead_inset: a.length(
-            "bead inside the edge of a deck flange",
-            given(p, |p| &p.bead_inset),
-            inches_and_64ths(0, 48),
-        ),
-        staple_spacing: a.length(
-            "staple to staple round a patch",
-            given(p, |p| &p.staple_spacing),
-            inches_and_64ths(4, 0),
-        ),
-        window: a.window(given(p, |p| &p.window)),
-        breakage: breakage(p, a, reader),
-        service_level: a.number("chance that the spares suffice", given(p, |p| &p.service_level), 0.95),
-        cost_of_short: given(p, |p| &p.cost_of_short).inspect(|cost| {
-            a.add("cost of each tile short, in the currency of the prices", cost.to_string(), true);
+    let b = p.and_then(|practice| practice.breakage.given());
+    let builder = PracticeBuilder {
+        least_web: input(p, |p| &p.least_web),
+        hand_clearance: input(p, |p| &p.hand_clearance),
+        least_margin: input(p, |p| &p.least_margin),
+        drain: input(p, |p| &p.drain),
+        deck_tuck: input(p, |p| &p.deck_tuck),
+        patch_underlap: input(p, |p| &p.patch_underlap),
+        patch_side_margin: input(p, |p| &p.patch_side_margin),
+        least_top_tuck: input(p, |p| &p.least_top_tuck),
+        least_side_cover: input(p, |p| &p.least_side_cover),
+        bead_inset: input(p, |p| &p.bead_inset),
+        staple_spacing: input(p, |p| &p.staple_spacing),
+        window: input(p, |p| &p.window),
+        breakage: StatedBreakage {
+            chances: [
+                input(b, |b| &b.cut),
+                input(b, |b| &b.removed),
+                input(b, |b| &b.loosened),
+                input(b, |b| &b.walked),
+            ],
+            recut: input(b, |b| &b.recut),
+        },
+        crew_record: p.map_or(Input::Missing, |p| match p.crew_record.optional() {
+            Some(Some(record)) => Input::Given(crew_record(record)),
+            Some(None) => Input::Missing,
+            None => Input::Unread,
         }),
-        cost_of_failing: given(p, |p| &p.cost_of_failing).inspect(|cost| {
-            let what = "cost of each post that severs a tile or fails a check, in the currency of the prices";
-            a.add(what, cost.to_string(), true);
-        }),
-        pieces_for_severed: a
-            .count("new tiles for a severed one", given(p, |p| &p.pieces_for_severed), 2)
-            .into(),
-        cartridge_mm3: a.volume("cartridge of sealant", given(p, |p| &p.cartridge), CARTRIDGE).mm3(),
-        sealant_waste: a.number("sealant lost, as a share", given(p, |p| &p.sealant_waste), 0.1),
-        blade_life: given(p, |p| &p.blade_life).inspect(|life| {
-            a.add("what one blade cuts in tile", a.display.length(*life), true);
-        }),
-        waste: a.waste(waste(p)),
-        three_course: mesh_and_cement(written, a, reader),
-    }
+        service_level: input(p, |p| &p.service_level),
+        cost_of_short: input(p, |p| &p.cost_of_short).given(),
+        cost_of_failing: input(p, |p| &p.cost_of_failing).given(),
+        pieces_for_severed: input(p, |p| &p.pieces_for_severed),
+        cartridge: input(p, |p| &p.cartridge),
+        sealant_waste: input(p, |p| &p.sealant_waste),
+        waste: waste(p),
+        blade_life: input(p, |p| &p.blade_life),
+        three_course: ThreeCourseMeasures {
+            is_asked_for: is_asked_for(written),
+            allowed: input(p, |p| &p.three_course_allowed),
+            mesh_width: input(p, |p| &p.mesh_width),
+            edge_extension: input(p, |p| &p.edge_extension),
+            film: input(p, |p| &p.cement_film),
+            coats: input(p, |p| &p.cement_coats),
+            container: input(p, |p| &p.cement_container),
+            roll: input(p, |p| &p.mesh_roll),
+            cement_waste: input(p, |p| &p.cement_waste),
+            mesh_waste: input(p, |p| &p.mesh_waste),
+        },
+    };
+    reader.judge(written.practice.at, assumptions, |judge| builder.judge(judge))
 }
 
-/// What the job says is lost, by item.
+fn crew_record(written: &raw::CrewRecord) -> CrewRecord {
+    let class = |field: &Field<Option<raw::ClassRecord>>| match field.optional() {
+        Some(Some(class)) => match (class.handled.get(), class.broken.get()) {
+            (Some(&handled), Some(&broken)) => {
+                Input::Given(Record { handled: handled.into(), broken: broken.into() })
+            }
+            _ => Input::Unread,
+        },
+        Some(None) => Input::Missing,
+        None => Input::Unread,
+    };
+    let classes = [&written.cut, &written.removed, &written.loosened, &written.walked].map(class);
+    CrewRecord { weight: written.weight.input(), classes }
+}
+
+/// Shares lost, by item.
 fn waste(practice: Option<&raw::Practice>) -> BTreeMap<String, f64> {
     let items = practice.and_then(|practice| practice.waste.given()).into_iter().flatten();
     items.filter_map(|(item, share)| Some((item.clone(), *share.get()?))).collect()
 }
 
-/// 10.1 US fluid ounces; a fluid ounce is 231/128 cubic inches.
-const CARTRIDGE: Volume = Volume::from_mm3(10.1 * 231.0 / 128.0 * 25.4 * 25.4 * 25.4);
-
-/// What one field of an object gives.
-pub(crate) fn given<'w, O, K>(
-    object: Option<&'w O>,
-    field: impl Fn(&'w O) -> &'w Field<Option<K>>,
-) -> Option<K::Value>
+/// A field of an object that may be left out, as a builder takes it.
+fn input<'w, O, K>(object: Option<&'w O>, field: impl Fn(&'w O) -> &'w Field<Option<K>>) -> Input<K::Value>
 where
     K::Value: Copy + 'w,
     K: Read + 'w,
 {
-    object.and_then(|object| field(object).given().copied())
+    object.map_or(Input::Missing, |object| field(object).optional_input())
 }

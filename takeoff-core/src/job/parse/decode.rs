@@ -291,8 +291,8 @@ impl<'a> Reader<'a> {
         &mut self,
         at: At,
         assumptions: &mut Assumptions,
-        judged: impl FnOnce(&mut Judge<'_>) -> Option<T>,
-    ) -> Option<T> {
+        judged: impl FnOnce(&mut Judge<'_>) -> T,
+    ) -> T {
         let source = Noun { document: self.tree, at };
         let mut judge = Judge::new(&source, assumptions);
         let noun = judged(&mut judge);
