@@ -41,7 +41,7 @@ impl Job {
         let sheet = CsvTable::read(text, &columns).map_err(|Refusal { code, message, help }| {
             Problems::from(Problem::new(code, format!("{}: {message}", quoted(file)), help, ""))
         })?;
-        // The file stands for itself: what is wrong is told by its lines, not by a place in a job file.
+        // Problems name the lines of this file: it has no place in a job file.
         let (tree, _) = text::json("null").map_err(Problems::from)?;
         let files = Files::new();
         let mut reader = Reader::new(&tree, &files);
@@ -50,7 +50,7 @@ impl Job {
 
         let mut built = Built::over(self);
         for row in sheet.rows() {
-            built.add(&mut Cells::of(row, file, At::ROOT, &mut reader));
+            built.add(&mut Cells::new(row, file, At::ROOT, &mut reader));
         }
         let job = built.job(&mut reader);
         let (errors, findings) = reader.into_reports();

@@ -91,7 +91,7 @@ impl Job {
         text::toml(text).map_or(Vec::new(), |(tree, _)| names(&tree))
     }
 
-    /// What is odd but real in the job file itself, in the order of the text.
+    /// Findings about the job file itself, in the order of the text.
     pub fn findings(&self) -> &[Problem] {
         &self.findings
     }

@@ -50,7 +50,7 @@ pub fn write_back_toml(text: &str, job: &Job, laid: &Job) -> Result<LaidJob, Pro
 
 fn of_tree(read: Outcome<'_>, job: &Job, laid: &Job) -> Result<LaidJob, Problems> {
     let (tree, _) = read.map_err(Problems::from)?;
-    let mut root = Written::of(&tree, At::ROOT);
+    let mut root = Written::from_document(&tree, At::ROOT);
     for (i, (was, now)) in job.slopes.iter().zip(&laid.slopes).enumerate() {
         let Some(slope) = root.item("slopes", i) else { continue };
         for (i, (was, now)) in was.arrays.iter().zip(&now.arrays).enumerate() {
@@ -111,16 +111,17 @@ enum Written {
 }
 
 impl Written {
-    fn of(tree: &Document<'_>, at: At) -> Written {
+    fn from_document(tree: &Document<'_>, at: At) -> Written {
         let children = || tree.children(at);
         match tree.value(at) {
             Value::Null => Written::Null,
             Value::Bool(value) => Written::Bool(*value),
             Value::Number(number) => Written::Number(number.clone()),
             Value::Text(text) => Written::Text(text.clone().into_owned()),
-            Value::List => Written::List(children().map(|item| Written::of(tree, item)).collect()),
+            Value::List => Written::List(children().map(|item| Written::from_document(tree, item)).collect()),
             Value::Object => {
-                let field = |at| (tree.name(at).unwrap_or_default().to_owned(), Written::of(tree, at));
+                let field =
+                    |at| (tree.name(at).unwrap_or_default().to_owned(), Written::from_document(tree, at));
                 Written::Object(children().map(field).collect())
             }
         }

@@ -21,13 +21,13 @@ pub struct Array {
     pub(crate) column_gap: Length,
     /// From module to module up the slope.
     pub(crate) row_gap: Length,
-    /// How far a layout may move it.
+    /// Reach within which a layout may move it.
     pub(crate) shift: Shift,
-    /// What its modules are clamped to; `None` where a layout leaves it alone.
+    /// Rails under its modules; `None` where a layout leaves it alone.
     pub(crate) rails: Option<Rails>,
 }
 
-/// How the rectangle of an array lies to its slope.
+/// Position of an array's rectangle relative to its slope.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Containment {
     /// Wholly on the slope.
@@ -39,7 +39,7 @@ pub enum Containment {
 }
 
 impl Array {
-    /// How many rails it has: one a clamp window in each row of modules.
+    /// Number of rails: one per clamp window in each row of modules.
     pub fn rail_count(&self) -> usize {
         self.rails.as_ref().map_or(0, |rails| self.rows as usize * rails.clamps.len())
     }
@@ -77,7 +77,7 @@ impl Array {
 }
 
 impl Containment {
-    /// How a rectangle lies to an outline with holes.
+    /// Position of a rectangle relative to an outline with holes.
     pub fn of(bounds: Rect, outline: &Polygon) -> Containment {
         if outline.edges().any(|edge| bounds.meets_segment(&edge)) {
             return Containment::Beyond;
@@ -88,7 +88,7 @@ impl Containment {
     }
 }
 
-/// So many parts, one beside the other with gaps between them.
+/// Extent of parts in a row, with gaps between them.
 fn across(count: u32, part: Length, gap: Length) -> Length {
     let nm = |length: Length, count: u32| length.nm().saturating_mul(count.into());
     Length::from_nm(nm(part, count).saturating_add(nm(gap, count.saturating_sub(1))))

@@ -29,7 +29,7 @@ pub struct Assembly {
     pub(crate) pilot_holes: Vec<PilotHoles>,
     pub(crate) dabs: Vec<Dabs>,
     pub(crate) items: Vec<Item>,
-    /// What one blocking board takes besides the board.
+    /// Items that each blocking takes beside the board.
     pub(crate) blocking_items: Vec<Item>,
 }
 
@@ -79,7 +79,7 @@ pub struct TopFlashing {
     pub(crate) down: Length,
     /// Up-slope of the opening's centre, `T`.
     pub(crate) up: Length,
-    /// Whether it is formed over the tile's profile and so covers less than its flat width.
+    /// It is formed over the tile's profile and so covers less than its flat width.
     pub(crate) formed: bool,
 }
 

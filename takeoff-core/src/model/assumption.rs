@@ -11,7 +11,7 @@ use crate::units::{Length, Volume};
 /// A value in force that somebody assumed.
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
 pub struct Assumption {
-    /// What it is, in words.
+    /// Meaning, in words.
     pub what: String,
     /// Its value with its unit, as shown.
     pub value: String,
@@ -30,7 +30,7 @@ impl Assumptions {
         Assumptions { display, list: Vec::new() }
     }
 
-    /// Which units are shown.
+    /// Units that values are shown in.
     pub(crate) fn display(&self) -> Display {
         self.display
     }
@@ -105,7 +105,7 @@ impl Assumptions {
     }
 }
 
-/// So many 64ths of an inch.
+/// Inches and 64ths of an inch.
 pub(crate) const fn inches_and_64ths(whole: i64, sixty_fourths: i64) -> Length {
     Length::from_nm((64 * whole + sixty_fourths) * Length::INCH.nm() / 64)
 }

@@ -6,7 +6,7 @@ use super::Code;
 use super::judge::{Input, Judge};
 use crate::probability::{Rate, Record, RecordError};
 
-/// How often a tile breaks, by class. An assumption: every report prints it.
+/// Rate of breaking tiles, by class. An assumption: every report prints it.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, JsonSchema)]
 pub struct Breakage {
     /// Of a tile that is cut; known, at least 0 and less than 1.
@@ -17,7 +17,7 @@ pub struct Breakage {
     pub loosened: Rate,
     /// Of a tile that is walked on.
     pub walked: Rate,
-    /// Whether a spare for a cut tile is cut too and may break in its turn.
+    /// A spare for a cut tile is cut too and may break in its turn.
     pub recut: bool,
 }
 

@@ -34,7 +34,7 @@ impl<T> Input<T> {
     }
 }
 
-/// Where a noun's values come from.
+/// Source of a noun's values.
 pub(crate) trait Source {
     /// The text of a value in backticks; `None` where nobody wrote one.
     fn written(&self, path: &str) -> Option<String>;
@@ -160,7 +160,7 @@ impl<'a> Judge<'a> {
         }
     }
 
-    /// Which one of several ways to say a thing is used; `who` says it in more than one way, or in none.
+    /// The one of several ways in which a thing is said; reports where `who` says it in none or in more than one.
     pub(crate) fn one_way<const N: usize>(
         &mut self,
         path: &str,
@@ -187,7 +187,7 @@ pub(crate) const LENGTH: &str = "a length with its unit in quotes, such as `\"16
 /// The most letters of a name.
 pub(crate) const LONGEST_NAME: usize = 200;
 
-/// What keeps a text from being a name.
+/// Reason why a text is no name.
 pub(crate) fn refused_name(name: &str) -> Option<(Code, String, &'static str)> {
     if name.trim().is_empty() {
         let message = "a name is empty".to_owned();

@@ -10,7 +10,7 @@ use crate::units::Length;
 /// The lag screws of one post.
 #[derive(Clone, Debug)]
 pub struct Lags {
-    /// How many.
+    /// Number of lags per post.
     pub(crate) count: u32,
     /// Of the shank.
     pub(crate) diameter: Length,
@@ -20,7 +20,7 @@ pub struct Lags {
     pub(crate) thread_length: Length,
     /// The tapered tip.
     pub(crate) tip: Length,
-    /// What lies between the heads and the deck.
+    /// Thickness between the heads and the deck.
     pub(crate) shim: Length,
     /// From the outermost to the outermost across the rafter.
     pub(crate) across: Length,
@@ -28,7 +28,7 @@ pub struct Lags {
     pub(crate) spacing: Option<Length>,
 }
 
-/// What the thread in the wood ends by.
+/// Limit of the thread in the wood.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]
 #[serde(rename_all = "snake_case")]
 pub enum ThreadLimit {
@@ -43,9 +43,9 @@ pub enum ThreadLimit {
 /// Thread in the wood of one lag.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Thread {
-    /// How long it is, without the tapered tip.
+    /// Length without the tapered tip.
     pub length: Length,
-    /// What it ends by.
+    /// Its limit.
     pub limit: ThreadLimit,
 }
 
@@ -138,7 +138,7 @@ pub struct LagsBuilder {
 }
 
 impl Lags {
-    /// So many lags of a diameter and a length.
+    /// Lags by their number, diameter and length.
     ///
     /// # Example
     ///

@@ -6,7 +6,7 @@ use super::range::Range;
 use super::{Breakage, Code, CrewRecord, Problems, StatedBreakage, inches_and_64ths};
 use crate::units::{Length, Money, Volume};
 
-/// How the crew works: every value is an assumption unless the job sets it.
+/// Working practice of the crew: every value is an assumption unless the job sets it.
 #[derive(Clone, Debug)]
 pub struct Practice {
     pub(crate) least_web: Length,
@@ -20,13 +20,13 @@ pub struct Practice {
     pub(crate) least_side_cover: Length,
     pub(crate) bead_inset: Length,
     pub(crate) staple_spacing: Length,
-    /// How far the nearest place may be from where the post is; `None` is one exposure.
+    /// Greatest distance from a post to a better place for it; `None` is one exposure.
     pub(crate) window: Option<Length>,
     pub(crate) breakage: Breakage,
     pub(crate) service_level: f64,
-    /// What each tile short costs, if the job says.
+    /// Cost of each tile short, if the job states it.
     pub(crate) cost_of_short: Option<Money>,
-    /// What a layout pays at most to keep one post from severing a tile or failing a check; `None` is any price.
+    /// The most that a layout pays to keep one post from severing a tile or failing a check; `None` is any price.
     pub(crate) cost_of_failing: Option<Money>,
     /// New tiles that make up one severed tile.
     pub(crate) pieces_for_severed: u64,
@@ -36,12 +36,12 @@ pub struct Practice {
     pub(crate) sealant_waste: f64,
     /// Share lost by item.
     pub(crate) waste: BTreeMap<String, f64>,
-    /// What one blade cuts in tile.
+    /// Length that one blade cuts in tile.
     pub(crate) blade_life: Option<Length>,
     pub(crate) three_course: MeshAndCement,
 }
 
-/// What three-course work is made of.
+/// Mesh and cement of three-course work.
 #[derive(Clone, Debug)]
 pub struct MeshAndCement {
     /// Width of the mesh, `w`.
@@ -50,7 +50,7 @@ pub struct MeshAndCement {
     pub(crate) film: Length,
     /// Coats of cement; at least one.
     pub(crate) coats: u32,
-    /// What a container of cement holds, mm³.
+    /// Volume of a container of cement, mm³.
     pub(crate) container_mm3: f64,
     /// Length of a roll of mesh.
     pub(crate) roll: Length,
@@ -92,7 +92,7 @@ pub struct PracticeBuilder {
 /// Measures of three-course work.
 #[derive(Clone, Debug, Default)]
 pub(crate) struct ThreeCourseMeasures {
-    /// Whether an assembly asks for it: only then its values are assumptions in force.
+    /// An assembly asks for it: only then are its values assumptions in force.
     pub(crate) is_asked_for: bool,
     pub(crate) allowed: Input<bool>,
     pub(crate) mesh_width: Input<Length>,

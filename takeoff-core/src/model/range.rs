@@ -2,7 +2,7 @@
 use super::judge::quoted;
 use crate::units::Length;
 
-/// From where to where a length makes sense.
+/// Least and greatest sensible value of a kind of length.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Range {
     /// The range in words.

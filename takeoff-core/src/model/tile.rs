@@ -28,16 +28,16 @@ pub struct Tile {
     pub(crate) profile: Profile,
 }
 
-/// Whether a course is one kind of piece, or pans with covers over their joints.
+/// Pieces of a course: one kind, or pans with covers over their joints.
 #[derive(Clone, Debug)]
 pub enum Pieces {
     /// One piece a column.
     One {
         /// Overall width, `W = C + S`.
         width: Length,
-        /// Which side strip lies under the neighbour.
+        /// Side strip that lies under the neighbour.
         lap_side: LapSide,
-        /// Where spare tiles come from besides the shop.
+        /// Spare tiles that need not be bought.
         stock: Stock,
     },
     /// In each column a pan centred on the column and a cover centred on the joint.
@@ -46,9 +46,9 @@ pub enum Pieces {
         pan_width: Length,
         /// Overall width of a cover.
         cover_width: Length,
-        /// Where spare pans come from besides the shop.
+        /// Spare pans that need not be bought.
         pans: Stock,
-        /// Where spare covers come from besides the shop.
+        /// Spare covers that need not be bought.
         covers: Stock,
     },
 }

@@ -13,7 +13,7 @@ pub struct Underlayment {
     /// Lap of a sheet over the one below, `b`.
     pub(crate) head_lap: Length,
     pub(crate) roll_length: Option<Length>,
-    /// Whether patches may be cut from it turned by 90°.
+    /// Patches may be cut from it turned by 90°.
     pub(crate) turnable: bool,
     /// Stuck to the deck, or too old to bend: nothing is tucked under it.
     pub(crate) never_tucked: bool,

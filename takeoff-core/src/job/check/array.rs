@@ -140,7 +140,7 @@ fn array(
     None
 }
 
-/// How far a layout may move an array.
+/// Reach within which a layout may move an array.
 fn shift(written: &raw::Array) -> Option<Shift> {
     let Some(written) = written.shift.optional()? else {
         return Some(Shift::default());

@@ -1,4 +1,4 @@
-//! What the bid adds to the materials.
+//! Terms of a bid as a job file has them.
 use rust_decimal::Decimal;
 
 use crate::job::fields::money::Part;

@@ -1,4 +1,4 @@
-//! Where the courses of a slope lie.
+//! Noses of the courses of a slope.
 use super::lines::ascending;
 use super::outline::Outline;
 use crate::job::fields::quantities::Position;

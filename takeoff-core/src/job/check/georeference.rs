@@ -1,4 +1,4 @@
-//! How a slope stands: its place in the world and its pitch.
+//! Place of a slope in the world, and its pitch.
 use crate::job::fields::raw;
 use crate::job::parse::decode::{Field, Reader};
 use crate::job::parse::document::At;
@@ -9,7 +9,7 @@ use crate::units::{Length, Pitch};
 /// The most surveyed points of a slope.
 const MOST_POINTS: usize = 10_000;
 
-/// Where the slope stands, if the job says so.
+/// Place of the slope in the world, if the job gives it.
 pub(crate) fn place(
     field: &Field<Option<raw::Place>>,
     reader: &mut Reader<'_>,
@@ -45,7 +45,7 @@ pub(crate) fn place(
     }
 }
 
-/// How steep the slope is: as given, or as its surveyed points lie.
+/// Pitch of the slope: as given, or that of its surveyed points.
 pub(crate) fn pitch(
     slope: At,
     field: &Field<Option<crate::job::fields::quantities::Pitch>>,

@@ -30,7 +30,7 @@ pub(crate) fn ascending(
 /// The most lap lines, or rafters, of a slope.
 const MOST_LINES: usize = 10_000;
 
-/// Whether so many lines are few enough; reports where they are not.
+/// Whether a count of lines is within its limit; reports where it is not.
 pub(crate) fn check_line_count(lines: i128, what: &str, at: At, reader: &mut Reader<'_>) -> bool {
     let few = lines <= MOST_LINES as i128;
     if !few {

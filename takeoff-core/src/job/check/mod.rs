@@ -39,7 +39,7 @@ pub(crate) struct Named<T> {
 }
 
 impl<T> Named<T> {
-    fn of<K: Read>(
+    fn new<K: Read>(
         what: &'static str,
         written: Option<&Vec<(String, Field<K>)>>,
         mut make: impl FnMut(&str, &Field<K>) -> Option<T>,
@@ -78,13 +78,13 @@ pub(crate) fn job(written: raw::Job, reader: &mut Reader<'_>) -> Option<Job> {
     let none = Vec::new();
     let assemblies = if written.assemblies.is_given() { written.assemblies.given() } else { Some(&none) };
     let catalogue = Catalogue {
-        tiles: Named::of("tile", written.tiles.get(), |name, field| {
+        tiles: Named::new("tile", written.tiles.get(), |name, field| {
             tile(name, field, &mut assumptions, reader)
         }),
-        underlayments: Named::of("underlayment", written.underlayments.get(), |name, field| {
+        underlayments: Named::new("underlayment", written.underlayments.get(), |name, field| {
             underlayment(name, field, &mut assumptions, reader)
         }),
-        assemblies: Named::of("assembly", assemblies, |name, field| {
+        assemblies: Named::new("assembly", assemblies, |name, field| {
             three_course::check(field, &practice, &written.practice, reader);
             let assembly = assembly(name, field, &mut assumptions, reader)?;
             check_bead_inset(&assembly, &practice, field, reader);
@@ -156,7 +156,7 @@ fn check_slope_names(written: &raw::Job, reader: &mut Reader<'_>) {
     }
 }
 
-/// What has a field of its own is not given by item, too.
+/// A waste with a field of its own is not given by item, too.
 fn check_waste(written: &raw::Job, reader: &mut Reader<'_>) {
     let own =
         [("sealant", "sealant_waste"), ("roof cement", "cement_waste"), ("reinforcing mesh", "mesh_waste")];

@@ -21,7 +21,7 @@ const MOST_CORNERS: usize = 2_000;
 pub(crate) struct Outline {
     /// Counter-clockwise.
     pub(crate) corners: Vec<SlopePoint>,
-    /// What edge `i`, from corner `i` to the next, is.
+    /// Kind of edge `i`, from corner `i` to the next.
     pub(crate) edges: Vec<Option<EdgeKind>>,
     /// Clockwise.
     pub(crate) holes: Vec<Vec<SlopePoint>>,
@@ -92,7 +92,7 @@ pub(crate) fn outline(written: &raw::Slope, reader: &mut Reader<'_>) -> Option<O
     Some(Outline { corners, edges, holes })
 }
 
-/// What each edge is; untagged where nothing is said.
+/// Kind of each edge; `None` where the job leaves it open.
 fn edges(written: &raw::Slope, reader: &mut Reader<'_>) -> Option<Vec<Option<EdgeKind>>> {
     let corners = written.outline.get()?.len();
     if !written.edges.is_given() {
@@ -127,7 +127,7 @@ fn ring(field: &Field<List<Point>>, what: &str, reader: &mut Reader<'_>) -> Opti
     }
 }
 
-/// What keeps a ring from being a simple polygon.
+/// Reason why a ring is no simple polygon.
 fn crossing(corners: &[SlopePoint], what: &str) -> Option<(Code, String, &'static str)> {
     let points: Vec<geometry::Point> = corners.iter().map(|&corner| corner.into()).collect();
     let count = points.len();
@@ -226,7 +226,7 @@ fn check_holes(
     }
 }
 
-/// The same ring counter-clockwise, from the same corner.
+/// The ring counter-clockwise, from the same corner.
 fn counter_clockwise(
     mut corners: Vec<SlopePoint>,
     mut edges: Vec<Option<EdgeKind>>,
@@ -245,7 +245,7 @@ fn counter_clockwise(
     (corners, edges)
 }
 
-/// The same ring without the corners at which it runs straight on along an edge of the same kind.
+/// The ring without the corners at which it runs straight on along an edge of the same kind.
 fn without_straight_corners(
     corners: Vec<SlopePoint>,
     edges: Vec<Option<EdgeKind>>,

@@ -57,7 +57,7 @@ pub(crate) fn posts(
     posts.into_iter().collect()
 }
 
-/// How many posts a grid asks for.
+/// Number of posts in a grid.
 fn size(field: &Field<raw::PostGrid>) -> Option<u64> {
     let written = field.get()?;
     Some(u64::from(*written.rows.get()?) * u64::from(*written.columns.get()?))
@@ -98,7 +98,7 @@ fn grid(
     }))
 }
 
-/// What all posts of a slope keep to.
+/// Rules that all posts of a slope keep.
 pub(crate) struct Rules {
     pub(crate) polygon: Option<geometry::Polygon>,
     pub(crate) names: BTreeSet<String>,

@@ -1,4 +1,4 @@
-//! How the crew works, as a job file has it.
+//! Practice of the crew as a job file has it.
 use std::collections::BTreeMap;
 
 use crate::job::fields::raw;

@@ -54,7 +54,7 @@ pub(crate) fn rails(
     }))
 }
 
-/// Whether so many are few enough; reports where they are not.
+/// Whether a count is within its limit; reports where it is not.
 fn few(count: usize, most: usize, what: &str, at: At, reader: &mut Reader<'_>) -> bool {
     let few = count <= most;
     if !few {
@@ -64,7 +64,7 @@ fn few(count: usize, most: usize, what: &str, at: At, reader: &mut Reader<'_>) -
     few
 }
 
-/// Where modules may be clamped: at least one window, each the right way up and on the module.
+/// Clamp windows: at least one, each the right way up and on the module.
 fn windows(
     field: &Field<List<quantities::ClampWindow>>,
     array: &Array,

@@ -1,4 +1,4 @@
-//! What a job says for its screening: lags, blocking, factors, loads and wind.
+//! Blocking, factors, loads and wind of a screening.
 use crate::job::fields::raw;
 use crate::job::parse::decode::{Field, Reader};
 use crate::model::{Assumptions, BlockingWood, Loads, ScreeningInput, Wind, WindEquation};

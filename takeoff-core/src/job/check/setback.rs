@@ -68,7 +68,7 @@ pub(crate) fn check_posts(
 ) {
     for (at, post) in posts {
         // Where two edges of a kind meet in a corner, one finding is enough.
-        let mut told = Vec::new();
+        let mut reported = Vec::new();
         for setback in setbacks {
             let (what, distance) = match setback.broken_by(Point::from(post.at), &post.assembly) {
                 Some(SetbackViolation::Post(distance)) => ("stands", distance),
@@ -83,9 +83,9 @@ pub(crate) fn check_posts(
                 display.length(setback.least)
             );
             let help = "move the post, or ask whether the setback holds here";
-            if !told.contains(&message) {
+            if !reported.contains(&message) {
                 reader.report(*at, Code::InsideSetback, message.clone(), help);
-                told.push(message);
+                reported.push(message);
             }
         }
     }

@@ -58,7 +58,7 @@ impl<T: DeserializeOwned + JsonSchema> Read for Choice<T> {
     }
 }
 
-/// A word on its way into an enumeration, which on the way tells all the words it knows.
+/// Deserializes a variant of an enumeration and records its valid names.
 struct Word<'a, 'b> {
     text: &'a str,
     words: &'b mut &'static [&'static str],

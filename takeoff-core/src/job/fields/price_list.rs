@@ -66,7 +66,7 @@ impl Read for Prices {
         let rows: Vec<Option<PriceRow>> = sheet
             .rows()
             .map(|row| {
-                let mut cells = Cells::of(row, &file, at, reader);
+                let mut cells = Cells::new(row, &file, at, reader);
                 let row = price_row(&mut cells);
                 let currency = currency(&mut cells);
                 list.check(row.as_ref(), currency, &mut cells);
@@ -81,7 +81,7 @@ impl Read for Prices {
     }
 }
 
-/// What the rows of a list keep to between them.
+/// Rules between the rows of a list.
 #[derive(Default)]
 struct Checked {
     /// The currency of the first row that has one, and its line.
@@ -89,9 +89,9 @@ struct Checked {
     items: BTreeMap<String, Sold>,
 }
 
-/// How an item is sold.
+/// Unit and packs of an item.
 struct Sold {
-    /// What its first row measures it in, and that row's line.
+    /// Unit of its first row, and that row's line.
     unit: Unit,
     line: u64,
     /// Its packs by size and vendor's part, each with its line.
@@ -176,7 +176,7 @@ fn measure(cells: &mut Cells<'_, '_, '_>) -> Option<Measure> {
     measure
 }
 
-/// What a pack holds: more than nothing, and whole pieces.
+/// Content of a pack: above zero, and whole pieces.
 fn pack(measure: Option<Measure>, cells: &mut Cells<'_, '_, '_>) -> Option<Decimal> {
     let pack = positive(PACK, cells, false)?;
     if measure?.unit == Unit::Each && !pack.fract().is_zero() {

@@ -79,17 +79,17 @@ macro_rules! quantities {
 }
 
 quantities! {
-    /// How steep a slope is.
+    /// Pitch of a slope.
     Pitch -> units::Pitch: "A pitch as rise:run, in degrees or percent", "5:12", units::Pitch::parse;
     /// A direction on the ground.
     Azimuth -> units::Azimuth: "An azimuth in degrees clockwise from north", "135 deg", units::Azimuth::parse;
-    /// How much room a thing takes.
+    /// Volume of a thing.
     Volume -> units::Volume: "A volume with its unit", "10.1 fl oz", some_volume;
     /// Wind and loads on an area.
     Pressure -> units::Pressure: "A pressure with its unit", "24.5 psf", units::Pressure::parse;
-    /// How fast the wind blows.
+    /// Wind speed.
     Speed -> units::Speed: "A speed with its unit", "115 mph", units::Speed::parse;
-    /// How heavy a thing is.
+    /// Weight of a thing.
     Weight -> units::Weight: "A weight with its unit", "9.6 lb", units::Weight::parse;
 }
 
@@ -120,7 +120,7 @@ impl Read for Point {
     }
 }
 
-/// Where a module may be clamped, `["10 in", "16 in"]`.
+/// Clamp window of a module, `["10 in", "16 in"]`.
 pub(crate) struct ClampWindow;
 schema!(ClampWindow by name: json_schema!({
     "type": "array", "items": { "type": "string" }, "minItems": 2, "maxItems": 2,
@@ -154,7 +154,7 @@ impl Read for WorldPoint {
     }
 }
 
-/// So many lengths of a kind in a list.
+/// A list of a fixed number of lengths.
 fn lengths<K: Read<Value = Length>, const N: usize>(
     at: At,
     reader: &mut Reader<'_>,

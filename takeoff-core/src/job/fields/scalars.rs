@@ -42,7 +42,7 @@ impl Read for Text {
     }
 }
 
-/// What something is called: not blank, and short enough for a table.
+/// A name: not blank, and short enough for a table.
 pub(crate) struct Name;
 schema!(Name: json_schema!({ "type": "string", "minLength": 1, "maxLength": LONGEST_NAME }));
 
@@ -89,7 +89,7 @@ impl Read for Flag {
 /// The most that is counted.
 const MOST: u32 = 1_000_000;
 
-/// A row a kind of count: the least and the most it may be.
+/// A row per kind of count: its range.
 macro_rules! counts {
     ($( $(#[$doc:meta])* $name:ident: $least:literal, $most:expr; )*) => {$(
         $(#[$doc])*
@@ -126,7 +126,7 @@ counts! {
     Turns: 1, 8;
 }
 
-/// A row a kind of number: what it must be in words, how that is tested, and the code of one that is not.
+/// A row per kind of number: its range in words, the code of a number outside it, the test.
 macro_rules! numbers {
     ($( $(#[$doc:meta])* $name:ident: $words:literal, $code:ident, |$value:ident| $holds:expr, $schema:tt; )*) => {$(
         $(#[$doc])*
@@ -179,7 +179,7 @@ numbers! {
         { "type": "number", "minimum": 0.2, "maximum": 1 };
 }
 
-/// Which job file it is.
+/// Version of the job format.
 pub(crate) struct Format;
 schema!(Format: json_schema!({ "const": Format::KNOWN }));
 
@@ -202,7 +202,7 @@ impl Read for Format {
     }
 }
 
-/// How the joints of each course are moved, as fractions of a tile, over and over.
+/// Offsets of the joints course by course, as fractions of a tile, repeating.
 pub(crate) struct Bond;
 schema!(Bond: json_schema!({
     "anyOf": [

@@ -17,7 +17,7 @@ use crate::units::Length;
 /// A list that stands in the job file, or in a CSV file that the job file names: `{"csv": "posts.csv"}`.
 pub(crate) struct Table<K>(PhantomData<K>);
 
-/// What can be a row of a CSV file.
+/// A value that can be a row of a CSV file.
 pub(crate) trait FromRow: Read {
     /// Its columns, in a list of the given name.
     fn columns(list: &str) -> Vec<Column>;
@@ -144,7 +144,7 @@ fn rows<K: FromRow>(
     reader: &mut Reader<'_>,
 ) -> Option<Vec<Field<K>>> {
     let sheet = table(at, file, columns, reader)?;
-    let value = |row| Field::new(at, K::from_row(&mut Cells::of(row, file, at, reader)));
+    let value = |row| Field::new(at, K::from_row(&mut Cells::new(row, file, at, reader)));
     Some(sheet.rows().map(value).collect())
 }
 
@@ -178,7 +178,7 @@ pub(crate) struct Cells<'a, 'b, 'c> {
 }
 
 impl<'a, 'b, 'c> Cells<'a, 'b, 'c> {
-    pub(crate) fn of(row: Row<'c>, file: &'c str, at: At, reader: &'a mut Reader<'b>) -> Cells<'a, 'b, 'c> {
+    pub(crate) fn new(row: Row<'c>, file: &'c str, at: At, reader: &'a mut Reader<'b>) -> Cells<'a, 'b, 'c> {
         Cells { row, file, at, reader }
     }
 
@@ -202,7 +202,7 @@ impl<'a, 'b, 'c> Cells<'a, 'b, 'c> {
         }
     }
 
-    /// Which of the known names a cell has; reports where it has none of them.
+    /// Number of a cell's name among the known ones; reports where it has none of them.
     pub(crate) fn choice(&mut self, column: usize, what: &str, known: &[&str]) -> Option<usize> {
         let name = self.row.text(column);
         let place = known.iter().position(|known| *known == name);
@@ -217,8 +217,8 @@ impl<'a, 'b, 'c> Cells<'a, 'b, 'c> {
 
     /// Checks the row as a whole; messages begin with its line.
     pub(crate) fn check(&mut self, check: impl FnOnce(At, &mut Reader<'_>)) {
-        let (at, told) = (self.at, format!("{} line {}: ", quoted(self.file), self.row.line()));
-        self.reader.within(told, |reader| check(at, reader));
+        let (at, prefix) = (self.at, format!("{} line {}: ", quoted(self.file), self.row.line()));
+        self.reader.within(prefix, |reader| check(at, reader));
     }
 
     /// Reports what is wrong with a cell.
@@ -229,7 +229,7 @@ impl<'a, 'b, 'c> Cells<'a, 'b, 'c> {
     /// Reads a cell; messages begin with its line and column.
     pub(crate) fn read<T>(&mut self, column: usize, read: impl FnOnce(At, &mut Reader<'b>) -> T) -> T {
         let at = self.at;
-        self.reader.within(self.told(column), |reader| read(at, reader))
+        self.reader.within(self.prefix(column), |reader| read(at, reader))
     }
 
     pub(crate) fn length(&mut self, column: usize) -> Option<Length> {
@@ -249,8 +249,8 @@ impl<'a, 'b, 'c> Cells<'a, 'b, 'c> {
         })
     }
 
-    /// What messages about a cell begin with.
-    fn told(&self, column: usize) -> String {
+    /// Beginning of messages about a cell.
+    fn prefix(&self, column: usize) -> String {
         format!(
             "{} line {}, column {}: ",
             quoted(self.file),

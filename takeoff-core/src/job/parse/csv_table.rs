@@ -18,7 +18,7 @@ pub(crate) struct Column {
     may_be_missing: bool,
 }
 
-/// What stands in the cells of a column.
+/// Kind of the cells of a column.
 #[derive(Clone, Copy, PartialEq, Eq)]
 enum Kind {
     Text,
@@ -30,23 +30,23 @@ enum Kind {
 
 impl Column {
     pub(crate) fn text(name: &str) -> Column {
-        Column::of(name, Kind::Text)
+        Column::new(name, Kind::Text)
     }
 
     pub(crate) fn length(name: &str) -> Column {
-        Column::of(name, Kind::Length)
+        Column::new(name, Kind::Length)
     }
 
     pub(crate) fn number(name: &str) -> Column {
-        Column::of(name, Kind::Number)
+        Column::new(name, Kind::Number)
     }
 
-    /// The same, of a file that need not have it; its cells are empty then.
+    /// The column may be missing; its cells are empty then.
     pub(crate) fn optional(self) -> Column {
         Column { may_be_missing: true, ..self }
     }
 
-    fn of(name: &str, kind: Kind) -> Column {
+    fn new(name: &str, kind: Kind) -> Column {
         Column { name: name.to_owned(), kind, may_be_missing: false }
     }
 }
@@ -68,7 +68,7 @@ impl Refusal {
 pub(crate) struct CsvTable {
     separator: Option<u8>,
     decimal: Decimal,
-    /// Where each of the columns asked for stands; none where it may be missing and is.
+    /// Place of each expected column; none where it may be missing and is.
     columns: Vec<Option<Found>>,
     records: Vec<csv::StringRecord>,
 }
@@ -132,7 +132,7 @@ impl CsvTable {
         self.records.iter().map(|record| Row { sheet: self, record })
     }
 
-    /// How the file was read, in words: separator, decimal mark and first row.
+    /// Separator, decimal mark and first row as read, in words.
     pub(crate) fn shown(&self) -> String {
         let separator = match self.separator {
             None => "one column",
@@ -173,7 +173,7 @@ impl<'a> Row<'a> {
         line(self.record)
     }
 
-    /// What the file calls one of the columns asked for.
+    /// The file's own name of an expected column.
     pub(crate) fn header(self, column: usize) -> &'a str {
         self.found(column).map_or("", |found| &found.header)
     }
@@ -214,7 +214,7 @@ fn line(record: &csv::StringRecord) -> u64 {
     record.position().map_or(0, csv::Position::line)
 }
 
-/// What stands between the columns: told by the header, which has no numbers in it.
+/// Separator of the columns, from the header, which has no numbers in it.
 fn separator(text: &str) -> Result<Option<u8>, Refusal> {
     let header = text.lines().find(|line| !line.trim().is_empty()).unwrap_or_default();
     let mut in_quotes = false;
@@ -246,7 +246,7 @@ fn decimal(
 ) -> Result<Decimal, Refusal> {
     let numbers: Vec<&Found> = columns.iter().flatten().filter(|column| column.kind != Kind::Text).collect();
     let cells = || {
-        let of_record = |record| numbers.iter().filter_map(move |&column| Cell::of(record, column));
+        let of_record = |record| numbers.iter().filter_map(move |&column| Cell::new(record, column));
         records.iter().flat_map(of_record)
     };
     let first = |mark| cells().find(|cell| cell.text.contains(mark));
@@ -285,16 +285,16 @@ struct Cell<'a> {
 }
 
 impl<'a> Cell<'a> {
-    fn of(record: &'a csv::StringRecord, column: &'a Found) -> Option<Cell<'a>> {
+    fn new(record: &'a csv::StringRecord, column: &'a Found) -> Option<Cell<'a>> {
         Some(Cell { line: line(record), column, text: record.get(column.index)? })
     }
 
-    /// What messages about it begin with.
+    /// Beginning of messages about it.
     fn place(&self) -> String {
         format!("line {}, column {}: ", self.line, quoted(&self.column.header))
     }
 
-    /// Where the later one of two stands: there the file contradicts itself.
+    /// Place of the later one of two cells, where the file contradicts itself.
     fn later(&self, other: &Cell<'_>) -> String {
         let at = |cell: &Cell<'_>| (cell.line, cell.column.index);
         if at(self) > at(other) { self.place() } else { other.place() }
@@ -310,7 +310,7 @@ fn may_be_thousands(cell: &str, mark: char) -> bool {
     (1..=3).contains(&first.len()) && !first.starts_with('0') && groups.all(|group| group.len() == 3)
 }
 
-/// Where each of the columns asked for stands in a header.
+/// Place of each expected column in a header.
 fn find(asked: &[Column], header: &csv::StringRecord) -> Result<Vec<Option<Found>>, Refusal> {
     let place = format!("line {}: ", header.position().map_or(1, csv::Position::line).max(1));
     let known: Vec<&str> = asked.iter().map(|column| column.name.as_str()).collect();

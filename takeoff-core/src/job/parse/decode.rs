@@ -26,8 +26,8 @@ pub(crate) struct Reader<'a> {
     pub(crate) files_named: Vec<String>,
     errors: Reports,
     findings: Reports,
-    /// What messages begin with: where in a CSV file the value stands.
-    told: String,
+    /// Beginning of messages: the place in a CSV file.
+    prefix: String,
 }
 
 #[derive(Default)]
@@ -44,15 +44,15 @@ impl Reports {
 
 /// A way to read one kind of value.
 pub(crate) trait Read: JsonSchema {
-    /// What comes out.
+    /// The decoded value.
     type Value;
-    /// What is expected, in words.
+    /// Expected form, in words.
     const EXPECTS: &'static str;
 
     /// The value at a place, or nothing when it is reported to be wrong.
     fn read(at: At, reader: &mut Reader<'_>) -> Option<Self::Value>;
 
-    /// What a field left out stands for, if it may be left out.
+    /// Value of a field that is left out, if it may be.
     fn absent() -> Option<Self::Value> {
         None
     }
@@ -116,7 +116,7 @@ impl<K: Read> Field<Option<K>> {
         self.value.as_ref().map(Option::as_ref)
     }
 
-    /// Whether the field is given, rightly or not.
+    /// Whether the field is given, right or wrong.
     pub(crate) fn is_given(&self) -> bool {
         !matches!(self.value, Some(None))
     }
@@ -125,7 +125,7 @@ impl<K: Read> Field<Option<K>> {
 impl<'a> Reader<'a> {
     pub(crate) fn new(tree: &'a Document<'a>, files: &'a Files) -> Reader<'a> {
         let (errors, findings) = (Reports::default(), Reports::default());
-        Reader { tree, files, files_named: Vec::new(), errors, findings, told: String::new() }
+        Reader { tree, files, files_named: Vec::new(), errors, findings, prefix: String::new() }
     }
 
     /// Keeps a problem or a finding.
@@ -166,7 +166,7 @@ impl<'a> Reader<'a> {
         };
         if !reports.is_full() {
             problem.path = self.tree.pointer(at);
-            problem.message.insert_str(0, &self.told);
+            problem.message.insert_str(0, &self.prefix);
             reports.kept.push((at, problem));
         } else {
             reports.left_off = reports.left_off.saturating_add(1);
@@ -174,10 +174,10 @@ impl<'a> Reader<'a> {
     }
 
     /// Reads something whose problems begin with where it stands.
-    pub(crate) fn within<T>(&mut self, told: String, read: impl FnOnce(&mut Reader<'a>) -> T) -> T {
-        self.told = told;
+    pub(crate) fn within<T>(&mut self, prefix: String, read: impl FnOnce(&mut Reader<'a>) -> T) -> T {
+        self.prefix = prefix;
         let value = read(self);
-        self.told.clear();
+        self.prefix.clear();
         value
     }
 
@@ -266,7 +266,7 @@ impl<'a> Reader<'a> {
         field.given()
     }
 
-    /// Which one of several ways to say a thing is used; reports where it is none or more than one.
+    /// The one of several ways in which a thing is said; reports where it is none or more than one.
     pub(crate) fn one_way<const N: usize>(&mut self, at: At, used: [bool; N], ways: &str) -> Option<usize> {
         let how_many = used.iter().filter(|used| **used).count();
         if how_many == 1 {
@@ -281,7 +281,7 @@ impl<'a> Reader<'a> {
         None
     }
 
-    /// What somebody wrote at a place, in backticks.
+    /// The text at a place, in backticks.
     pub(crate) fn written(&self, at: At) -> String {
         written(self.tree, at).unwrap_or_default()
     }

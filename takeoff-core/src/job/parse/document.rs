@@ -3,7 +3,7 @@ use std::borrow::Cow;
 
 use serde_json::Number;
 
-/// Where a value stands in its [`Document`]; places compare in the order of the text.
+/// Place of a value in its [`Document`]; places compare in the order of the text.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub(crate) struct At(u32);
 
@@ -23,7 +23,7 @@ pub(crate) enum Value<'a> {
     Object,
 }
 
-/// What a value is called by the list or object that holds it.
+/// Key of a value in the list or object that holds it.
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) enum Key<'a> {
     Root,
@@ -59,7 +59,7 @@ impl<'a> Document<'a> {
         At(at)
     }
 
-    /// What was added since `at` was opened stands inside it.
+    /// Closes a value: all that was added since it was opened stands inside it.
     pub(crate) fn close(&mut self, at: At) {
         let end = u32::try_from(self.nodes.len()).unwrap_or(u32::MAX);
         if let Some(node) = self.nodes.get_mut(at.0 as usize) {
