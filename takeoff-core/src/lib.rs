@@ -27,7 +27,7 @@
 //! use takeoff_core::cuts::{CutKind, cut};
 //! use takeoff_core::geometry::{Ellipse, SlopePoint};
 //! use takeoff_core::roof::{Field, TileGrid, noses_at};
-//! use takeoff_core::{EdgeKind, Held, LapSide, Length, Tile};
+//! use takeoff_core::{EdgeKind, Held, LapSide, Length, Outline, Tile};
 //!
 //! let inches = |count: i64| Length::from_nm(count * Length::INCH.nm());
 //! let at = |u: i64, v: i64| SlopePoint { u: inches(u), v: inches(v) };
@@ -40,9 +40,10 @@
 //!     .thickness(inches(1))
 //!     .held(Held::Nailed)
 //!     .build()?;
-//! let outline = [at(0, 0), at(240, 0), at(240, 120), at(0, 120)];
-//! let edges = [Some(EdgeKind::Eave), Some(EdgeKind::Rake), Some(EdgeKind::Ridge), Some(EdgeKind::Rake)];
-//! let field = Field::new(&outline, &edges, &[], Length::ZERO);
+//! let outline = Outline::builder([at(0, 0), at(240, 0), at(240, 120), at(0, 120)])
+//!     .edges([EdgeKind::Eave, EdgeKind::Rake, EdgeKind::Ridge, EdgeKind::Rake].map(Some))
+//!     .build()?;
+//! let field = Field::new(&outline, Length::ZERO);
 //! let noses = noses_at(Length::ZERO, Length::parse("13 1/4 in")?, inches(120))?;
 //! let grid = TileGrid::new(&tile, &noses, Length::ZERO, &[]);
 //!
@@ -94,8 +95,8 @@ pub use job::{EXAMPLE, Files, LaidJob, schema, write_back};
 pub use model::{
     Array, Assembly, AssemblyBuilder, Axis, Battens, Bead, BeadPlace, Breakage, ClampWindow, Dabs,
     DeckFlashing, Display, DriedIn, EdgeKind, Georeference, Held, Item, Job, Lags, LagsBuilder, LapLines,
-    LapSide, Laps, Pieces, PilotHoles, Post, Practice, PracticeBuilder, Rafters, Rails, Slope, Stock, Tile,
-    TileBuilder, TopFlashing, Underlayment, UnderlaymentBuilder,
+    LapSide, Laps, Outline, OutlineBuilder, Pieces, PilotHoles, Post, Practice, PracticeBuilder, Rafters,
+    Rails, Slope, Stock, Tile, TileBuilder, TopFlashing, Underlayment, UnderlaymentBuilder,
 };
 
 // What is wrong or odd with it.

@@ -2,7 +2,7 @@
 use ethnum::I256;
 
 use crate::geometry::{Point, Polygon, Rect, Segment, SlopePoint, clip, grid};
-use crate::model::{EdgeKind, Slope};
+use crate::model::{EdgeKind, Outline, Slope};
 use crate::units::Length;
 
 #[cfg(test)]
@@ -26,13 +26,15 @@ impl Field {
     ///
     /// A plain gable of 38 ft × 17 ft whose tile hangs 1 1/2 in over the eave has a field 17 ft 1 1/2 in tall.
     pub fn of(slope: &Slope) -> Field {
-        Field::new(&slope.outline, &slope.edges, &slope.holes, slope.overhang)
+        Field::lowered(&slope.outline, &slope.edges, &slope.holes, slope.overhang)
     }
 
-    /// As [`Field::of`], from the parts of a slope: a simple outline, counter-clockwise, edge `i` of which runs from
-    /// corner `i` to the next and is of kind `edges[i]`; holes inside it, clockwise and apart; and the overhang of the
-    /// tile over its eaves, 0 or more.
-    pub fn new(
+    /// As [`Field::of`], of an outline alone; tile hangs over its eaves by `overhang`, 0 or more.
+    pub fn new(outline: &Outline, overhang: Length) -> Field {
+        Field::lowered(&outline.corners, &outline.edges, &outline.holes, overhang)
+    }
+
+    fn lowered(
         outline: &[SlopePoint],
         edges: &[Option<EdgeKind>],
         holes: &[Vec<SlopePoint>],
@@ -41,15 +43,14 @@ impl Field {
         let outline: Vec<Point> = outline.iter().map(|&p| Point::from(p)).collect();
         let n = outline.len();
         let drop = grid(overhang);
-        let kind = |i: usize| edges.get(i).copied().flatten();
         let line = |i: usize| {
-            let down = if kind(i) == Some(EdgeKind::Eave) { drop } else { 0 };
+            let down = if edges[i] == Some(EdgeKind::Eave) { drop } else { 0 };
             let lowered = |p: Point| Point::new(p.u, p.v - down);
             Segment { from: lowered(outline[i]), to: lowered(outline[(i + 1) % n]) }
         };
         let ring: Vec<Point> = (0..n).map(|i| meeting_point(line((i + n - 1) % n), line(i))).collect();
         let edges = (0..n)
-            .filter_map(|i| Some((kind(i)?, Segment { from: ring[i], to: ring[(i + 1) % n] })))
+            .filter_map(|i| Some((edges[i]?, Segment { from: ring[i], to: ring[(i + 1) % n] })))
             .collect();
         let holes = holes.iter().map(|hole| hole.iter().map(|&p| Point::from(p)).collect());
         let polygon = Polygon::new(std::iter::once(ring).chain(holes).collect());

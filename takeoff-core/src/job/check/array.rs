@@ -2,7 +2,6 @@
 use std::collections::BTreeSet;
 
 use super::Named;
-use super::outline::Outline;
 use super::rails::rails;
 use crate::geometry::{Polygon, SlopePoint, grid};
 use crate::job::fields::collections::MOST_ITEMS;
@@ -10,7 +9,7 @@ use crate::job::fields::quantities::Gap;
 use crate::job::fields::raw;
 use crate::job::parse::decode::{Field, Reader, quoted};
 use crate::job::parse::document::At;
-use crate::model::{Array, Assembly, Code, Containment, Shift};
+use crate::model::{Array, Assembly, Code, Containment, Outline, Shift};
 use crate::units::Length;
 
 /// The most arrays on one slope, and the most rails of all of them.

@@ -1,12 +1,11 @@
 //! Noses of the courses of a slope.
 use super::lines::ascending;
-use super::outline::Outline;
 use crate::job::fields::quantities::Position;
 use crate::job::fields::raw;
 use crate::job::fields::table_field::Table;
 use crate::job::parse::decode::{Field, Reader};
 use crate::job::parse::document::At;
-use crate::model::{Code, Display, Laps, Tile};
+use crate::model::{Code, Display, Laps, Outline, Tile};
 use crate::roof::{MOST_COURSES, NosesError, noses_at, noses_between};
 use crate::units::Length;
 

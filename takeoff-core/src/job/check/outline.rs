@@ -1,260 +1,45 @@
-//! The outline of a slope and its holes: simple polygons, counter-clockwise and clockwise.
-use std::collections::BTreeMap;
-
-use geo::validation::InvalidPolygon;
-use geo::{Coord, LineString, Validation};
-
-use crate::geometry;
+//! The outline of a slope as a job file has it.
 use crate::geometry::SlopePoint;
 use crate::job::fields::collections::List;
 use crate::job::fields::quantities::Point;
 use crate::job::fields::raw;
-use crate::job::parse::decode::{Field, Reader, quoted};
+use crate::job::parse::decode::{Field, Reader};
 use crate::job::parse::document::At;
-use crate::model::{Code, EdgeKind};
-use crate::units::Length;
+use crate::model::{Assumptions, HoleMeasures, Input, Outline, OutlineBuilder};
 
-/// The most corners that the outline of a slope and its holes may have together.
-const MOST_CORNERS: usize = 2_000;
-
-/// The outline of a slope and its holes.
-pub(crate) struct Outline {
-    /// Counter-clockwise.
-    pub(crate) corners: Vec<SlopePoint>,
-    /// Kind of edge `i`, from corner `i` to the next.
-    pub(crate) edges: Vec<Option<EdgeKind>>,
-    /// Clockwise.
-    pub(crate) holes: Vec<Vec<SlopePoint>>,
-}
-
-impl Outline {
-    /// As a polygon on the grid.
-    pub(crate) fn polygon(&self) -> geometry::Polygon {
-        let rings = std::iter::once(&self.corners).chain(&self.holes);
-        geometry::Polygon::new(rings.map(|ring| ring.iter().map(|&corner| corner.into()).collect()).collect())
-    }
-
-    /// The lowest corner of an eave.
-    pub(crate) fn lowest_eave(&self) -> Option<Length> {
-        let next = self.corners.iter().cycle().skip(1);
-        let edges = self.corners.iter().zip(next).zip(&self.edges);
-        edges.filter(|(_, kind)| **kind == Some(EdgeKind::Eave)).map(|((from, to), _)| from.v.min(to.v)).min()
-    }
-
-    pub(crate) fn highest(&self) -> Length {
-        self.corners.iter().map(|corner| corner.v).max().unwrap_or_default()
-    }
-
-    /// From the leftmost corner to the rightmost.
-    pub(crate) fn across(&self) -> (Length, Length) {
-        let along = || self.corners.iter().map(|corner| corner.u);
-        (along().min().unwrap_or_default(), along().max().unwrap_or_default())
-    }
-}
-
-pub(crate) fn outline(written: &raw::Slope, reader: &mut Reader<'_>) -> Option<Outline> {
-    let edges = edges(written, reader);
-    let holes = written.holes.given().map_or(&[][..], Vec::as_slice);
-    let rings = holes.iter().filter_map(|hole| hole.get().map(|hole| &hole.outline));
-    let count: usize = rings.chain([&written.outline]).filter_map(|ring| ring.get().map(Vec::len)).sum();
-    if count > MOST_CORNERS {
-        let message = format!("the slope and its holes have {count} corners, more than {MOST_CORNERS}");
-        reader.report(
-            written.outline.at,
-            Code::TooMany,
-            message,
-            "leave out corners, or make several slopes of it",
-        );
-        return None;
-    }
-    let corners = ring(&written.outline, "outline", reader);
-    let (mut rings, mut places) = (Vec::new(), Vec::new());
-    for hole in holes {
-        let name = hole.get().and_then(|hole| hole.name.given());
-        let what = name.map_or("hole".to_owned(), |name| format!("hole {}", quoted(name)));
-        rings.push(hole.get().and_then(|hole| ring(&hole.outline, &what, reader)));
-        places.push((hole.at, what));
-    }
-    let (corners, holes) = (corners?, rings.into_iter().collect::<Option<Vec<_>>>()?);
-    check_holes(&corners, &holes, &places, reader);
-    let (corners, edges) = counter_clockwise(corners, edges?);
-    let (corners, edges) = without_straight_corners(corners, edges);
-    let holes = holes
-        .into_iter()
-        .map(|hole| {
-            let untagged = vec![None; hole.len()];
-            let (hole, untagged) = counter_clockwise(hole, untagged);
-            let (mut hole, _) = without_straight_corners(hole, untagged);
-            hole.reverse();
-            hole
-        })
-        .collect();
-    Some(Outline { corners, edges, holes })
-}
-
-/// Kind of each edge; `None` where the job leaves it open.
-fn edges(written: &raw::Slope, reader: &mut Reader<'_>) -> Option<Vec<Option<EdgeKind>>> {
-    let corners = written.outline.get()?.len();
-    if !written.edges.is_given() {
-        return Some(vec![None; corners]);
-    }
-    let edges = written.edges.given()?;
-    if edges.len() != corners {
-        let message = format!("{} edges do not fit {corners} corners", edges.len());
-        let help = "name one edge for each corner: the first runs from the first corner to the second";
-        reader.report(written.edges.at, Code::EdgeCount, message, help);
-        return None;
-    }
-    edges.iter().map(|edge| edge.get().copied()).collect()
-}
-
-/// The corners of a ring, if they make a simple polygon.
-fn ring(field: &Field<List<Point>>, what: &str, reader: &mut Reader<'_>) -> Option<Vec<SlopePoint>> {
-    let corners: Vec<SlopePoint> =
-        field.get()?.iter().map(|corner| corner.get().copied()).collect::<Option<_>>()?;
-    let problem = if corners.len() < 3 {
-        let message = format!("the {what} has {} corners", corners.len());
-        Some((Code::TooFewCorners, message, "give three or more, in turn"))
-    } else {
-        crossing(&corners, what)
-    };
-    match problem {
-        None => Some(corners),
-        Some((code, message, help)) => {
-            reader.report(field.at, code, message, help);
-            None
-        }
-    }
-}
-
-/// Reason why a ring is no simple polygon.
-fn crossing(corners: &[SlopePoint], what: &str) -> Option<(Code, String, &'static str)> {
-    let points: Vec<geometry::Point> = corners.iter().map(|&corner| corner.into()).collect();
-    let count = points.len();
-    let mut seen = BTreeMap::new();
-    for (i, &point) in points.iter().enumerate() {
-        if let Some(first) = seen.insert(point, i) {
-            let message = format!("corners {} and {} of the {what} are one point", first + 1, i + 1);
-            let help = if first == 0 && i + 1 == count {
-                "do not repeat the first corner at the end: the outline closes by itself"
-            } else {
-                "an outline goes round once and touches itself nowhere: take one of them out"
-            };
-            return Some((Code::CrossingOutline, message, help));
-        }
-    }
-    let turns = |i: usize| points[i].cross(points[(i + 1) % count], points[(i + 2) % count]);
-    if (0..count).all(|i| turns(i) == 0) {
-        let message = format!("all corners of the {what} lie in one line");
-        return Some((Code::NoArea, message, "give the corners of an area"));
-    }
-    let help = "give the corners in turn, all the way round: two of them may be swapped";
-    for i in 0..count {
-        let (a, b, c) = (points[i], points[(i + 1) % count], points[(i + 2) % count]);
-        let (back, on) =
-            ((i128::from(a.u - b.u), i128::from(a.v - b.v)), (i128::from(c.u - b.u), i128::from(c.v - b.v)));
-        if turns(i) == 0 && back.0 * on.0 + back.1 * on.1 > 0 {
-            let message = format!("the {what} turns back on itself at corner {}", (i + 1) % count + 1);
-            return Some((Code::CrossingOutline, message, help));
-        }
-    }
-    for i in 0..count {
-        for j in i + 2..count {
-            let neighbours = i == 0 && j + 1 == count;
-            if !neighbours && meet((points[i], points[i + 1]), (points[j], points[(j + 1) % count])) {
-                let message = format!("edges {} and {} of the {what} cross or touch", i + 1, j + 1);
-                return Some((Code::CrossingOutline, message, help));
-            }
-        }
-    }
-    None
-}
-
-/// Whether two closed segments have a point in common.
-fn meet(first: (geometry::Point, geometry::Point), second: (geometry::Point, geometry::Point)) -> bool {
-    let apart = |a: (i64, i64), b: (i64, i64)| a.0.max(a.1) < b.0.min(b.1) || b.0.max(b.1) < a.0.min(a.1);
-    if apart((first.0.u, first.1.u), (second.0.u, second.1.u))
-        || apart((first.0.v, first.1.v), (second.0.v, second.1.v))
-    {
-        return false;
-    }
-    let sides = |(from, to): (geometry::Point, geometry::Point),
-                 (a, b): (geometry::Point, geometry::Point)| {
-        (from.cross(to, a).signum(), from.cross(to, b).signum())
-    };
-    let parts = |(a, b): (i128, i128)| a == b && a != 0;
-    !parts(sides(first, second)) && !parts(sides(second, first))
-}
-
-/// Each hole has to lie inside the outline and clear of the others; points may touch. The coordinates are
-/// whole nanometres below 2^53, which geo's numbers hold exactly.
-fn check_holes(
-    corners: &[SlopePoint],
-    holes: &[Vec<SlopePoint>],
-    places: &[(At, String)],
+pub(crate) fn outline(
+    slope: At,
+    written: &raw::Slope,
+    assumptions: &mut Assumptions,
     reader: &mut Reader<'_>,
-) {
-    let line = |ring: &Vec<SlopePoint>| -> LineString {
-        ring.iter().map(|corner| Coord { x: corner.u.nm() as f64, y: corner.v.nm() as f64 }).collect()
-    };
-    let polygon = geo::Polygon::new(line(&corners.to_vec()), holes.iter().map(line).collect());
-    let hole = |role: &geo::validation::RingRole| match role {
-        geo::validation::RingRole::Interior(index) => places.get(*index),
-        geo::validation::RingRole::Exterior => None,
-    };
-    for error in polygon.validation_errors() {
-        let (code, hole, trouble) = match &error {
-            InvalidPolygon::IntersectingRingsOnALine(first, second)
-            | InvalidPolygon::IntersectingRingsOnAnArea(first, second) => match hole(first) {
-                Some((_, other)) => {
-                    (Code::HolesOverlap, hole(second), format!("overlaps the {other}, or lies along it"))
-                }
-                None => (Code::HoleOutside, hole(second), "lies along the slope's outline".to_owned()),
-            },
-            InvalidPolygon::InteriorRingNotContainedInExteriorRing(ring) => {
-                (Code::HoleOutside, hole(ring), "is not inside the slope's outline".to_owned())
-            }
-            _ => continue,
+) -> Option<Outline> {
+    let holes = written.holes.given().map_or(&[][..], Vec::as_slice).iter().map(|hole| {
+        let Some(hole) = hole.get() else {
+            return HoleMeasures { corners: Input::Unread, ..HoleMeasures::default() };
         };
-        if let Some((at, what)) = hole {
-            let help = match code {
-                Code::HolesOverlap => "make one hole of both",
-                _ => "move it inside, or let the outline go round it",
-            };
-            reader.report(*at, code, format!("the {what} {trouble}"), help);
-        }
-    }
-}
-
-/// The ring counter-clockwise, from the same corner.
-fn counter_clockwise(
-    mut corners: Vec<SlopePoint>,
-    mut edges: Vec<Option<EdgeKind>>,
-) -> (Vec<SlopePoint>, Vec<Option<EdgeKind>>) {
-    let points: Vec<geometry::Point> = corners.iter().map(|&corner| corner.into()).collect();
-    let doubled_area: i128 = points
-        .iter()
-        .zip(points.iter().cycle().skip(1))
-        .map(|(a, b)| geometry::Point::new(0, 0).cross(*a, *b))
-        .sum();
-    if doubled_area < 0 {
-        // Backwards from the first corner: the last edge comes first.
-        corners[1..].reverse();
-        edges.reverse();
-    }
-    (corners, edges)
-}
-
-/// The ring without the corners at which it runs straight on along an edge of the same kind.
-fn without_straight_corners(
-    corners: Vec<SlopePoint>,
-    edges: Vec<Option<EdgeKind>>,
-) -> (Vec<SlopePoint>, Vec<Option<EdgeKind>>) {
-    let count = corners.len();
-    let point = |i: usize| geometry::Point::from(corners[i % count]);
-    let keep = |&i: &usize| {
-        let before = (i + count - 1) % count;
-        edges[before] != edges[i] || point(before).cross(point(i), point(i + 1)) != 0
+        let name = hole.name.given().cloned();
+        HoleMeasures { name, corners: ring(&hole.outline), corner_count: count(&hole.outline) }
+    });
+    let edges = match written.edges.optional() {
+        Some(Some(edges)) => Input::Given(edges.iter().map(Field::input).collect()),
+        Some(None) => Input::Missing,
+        None => Input::Unread,
     };
-    (0..count).filter(keep).map(|i| (corners[i], edges[i])).unzip()
+    let builder = OutlineBuilder {
+        corners: ring(&written.outline),
+        corner_count: count(&written.outline),
+        edges,
+        holes: holes.collect(),
+    };
+    reader.judge(slope, assumptions, |judge| builder.judge(judge))
+}
+
+fn ring(field: &Field<List<Point>>) -> Input<Vec<SlopePoint>> {
+    let corners =
+        field.get().and_then(|corners| corners.iter().map(|corner| corner.get().copied()).collect());
+    corners.map_or(Input::Unread, Input::Given)
+}
+
+fn count(field: &Field<List<Point>>) -> Option<usize> {
+    field.get().map(Vec::len)
 }

@@ -2,14 +2,13 @@
 use std::collections::BTreeSet;
 
 use super::Named;
-use super::outline::Outline;
 use crate::geometry;
 use crate::geometry::SlopePoint;
 use crate::job::fields::collections::MOST_ITEMS;
 use crate::job::fields::raw;
 use crate::job::parse::decode::{Field, Reader, quoted};
 use crate::job::parse::document::At;
-use crate::model::{Assembly, Code, Post};
+use crate::model::{Assembly, Code, Outline, Post};
 use crate::units::Length;
 
 /// The posts of a slope, each with the place that gives it.

@@ -1,11 +1,10 @@
 //! The rafters under a slope.
 use super::lines::{ascending, check_line_count};
-use super::outline::Outline;
 use crate::job::fields::raw;
 use crate::job::fields::table_field::Table;
 use crate::job::parse::decode::{Field, Reader};
 use crate::job::parse::document::At;
-use crate::model::{Code, RafterLine, Rafters};
+use crate::model::{Code, Outline, RafterLine, Rafters};
 use crate::units::Length;
 
 /// The rafters, if the job gives them.

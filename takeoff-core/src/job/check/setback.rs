@@ -1,10 +1,9 @@
 //! Posts that stand nearer to an edge than its setback allows.
-use super::outline::Outline;
 use crate::geometry::Point;
 use crate::job::fields::raw;
 use crate::job::parse::decode::Reader;
 use crate::job::parse::document::At;
-use crate::model::{Code, Display, EdgeKind, Post, Setback, SetbackViolation};
+use crate::model::{Code, Display, EdgeKind, Outline, Post, Setback, SetbackViolation};
 use crate::units::Length;
 
 /// The setbacks of a slope, edge by edge.

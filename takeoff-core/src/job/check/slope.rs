@@ -7,7 +7,7 @@ use super::Named;
 use super::array::arrays;
 use super::courses::noses;
 use super::georeference::{pitch, place};
-use super::outline::{Outline, outline};
+use super::outline::outline;
 use super::posts::posts;
 use super::rafters::rafters;
 use super::screening::blocking;
@@ -19,8 +19,8 @@ use crate::job::fields::raw;
 use crate::job::parse::decode::{Field, Reader, quoted};
 use crate::job::parse::document::At;
 use crate::model::{
-    Assembly, Assumptions, Battens, Code, Display, Held, Perimeter, Practice, Slope, Tile, Underlayment,
-    inches_and_64ths, of,
+    Assembly, Assumptions, Battens, Code, Display, Held, Outline, Perimeter, Practice, Slope, Tile,
+    Underlayment, inches_and_64ths, of,
 };
 use crate::roof::Field as TiledField;
 use crate::units::Length;
@@ -42,7 +42,7 @@ pub(crate) fn slope(
 ) -> Option<Slope> {
     let written = field.get()?;
     let tile = catalogue.tiles.find(&written.tile, reader);
-    let outline = outline(written, reader);
+    let outline = outline(field.at, written, assumptions, reader);
     let noses = noses(&written.courses, outline.as_ref(), tile.as_deref(), display, reader);
     let place = place(&written.place, reader);
     let pitch = pitch(field.at, &written.pitch, place.as_ref(), reader);

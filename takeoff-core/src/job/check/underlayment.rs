@@ -3,12 +3,11 @@ use std::sync::Arc;
 
 use super::Named;
 use super::lines::{ascending, check_line_count};
-use super::outline::Outline;
 use crate::job::fields::raw;
 use crate::job::fields::scalars::Flag;
 use crate::job::parse::decode::{Field, Reader};
 use crate::job::parse::document::At;
-use crate::model::{Assumptions, Code, LapLines, Underlayment, UnderlaymentBuilder};
+use crate::model::{Assumptions, Code, LapLines, Outline, Underlayment, UnderlaymentBuilder};
 use crate::units::Pitch;
 
 /// A kind of underlayment.
