@@ -76,14 +76,14 @@ fn lags(written: &raw::Lags) -> LagsBuilder {
     }
 }
 
-/// A list as a builder takes it; unread where any part of it is.
+/// A list as a builder takes it: unread where a part of it is. One that is no list at all counts as left out, so that
+/// the rest is judged.
 fn list<K: Read, T>(field: &Field<Option<List<K>>>, make: impl Fn(&K::Value) -> Option<T>) -> Input<Vec<T>> {
     match field.optional() {
-        Some(None) => Input::Missing,
+        Some(None) | None => Input::Missing,
         Some(Some(parts)) => {
             let parts = parts.iter().map(|part| make(part.get()?)).collect::<Option<_>>();
             parts.map_or(Input::Unread, Input::Given)
         }
-        None => Input::Unread,
     }
 }
