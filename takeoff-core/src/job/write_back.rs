@@ -25,14 +25,12 @@ pub struct LaidJob(Written);
 /// # Example
 ///
 /// ```
-/// use takeoff_core::api;
-/// use takeoff_core::job::{EXAMPLE, Files, write_back};
-/// use takeoff_core::model::{Job, Problem};
+/// use takeoff_core::{EXAMPLE, Files, Job, report, write_back};
 /// let moved = EXAMPLE.replace(r#""u": "4 ft 8 in""#, r#""u": "4 ft 8 1/64 in""#);
 /// let [was, now] = [Job::read(EXAMPLE, &Files::new())?, Job::read(&moved, &Files::new())?];
 /// let text = report::laid_document(&write_back(EXAMPLE, &was, &now)?);
 /// assert!(text.contains(r#""u": "56 1/64 in""#));
-/// # Ok::<(), Problems>(())
+/// # Ok::<(), takeoff_core::Problems>(())
 /// ```
 pub fn write_back(text: &str, job: &Job, laid: &Job) -> Result<LaidJob, Problems> {
     of_tree(text::json(text), job, laid)
