@@ -5,9 +5,8 @@
 #![allow(clippy::expect_used, reason = "a benchmark on an unsound job should stop")]
 use criterion::{Criterion, Throughput, criterion_group, criterion_main};
 use takeoff_core::cuts::{each_cut, openings_of, removed};
-use takeoff_core::job::Files;
-use takeoff_core::model::Job;
 use takeoff_core::roof::Site;
+use takeoff_core::{Files, Job};
 
 fn cuts(c: &mut Criterion) {
     const POSTS: u64 = 50_000;

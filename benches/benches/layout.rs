@@ -2,9 +2,9 @@
 #![allow(missing_docs, reason = "criterion's macros make functions without docs")]
 #![allow(clippy::panic, reason = "a benchmark on an unsound job should stop")]
 use criterion::{BenchmarkId, Criterion, Throughput, criterion_group, criterion_main};
-use takeoff_core::job::Files;
-use takeoff_core::layout::{layout, place_posts};
-use takeoff_core::model::Job;
+use takeoff_core::layout;
+use takeoff_core::layout::place_posts;
+use takeoff_core::{Files, Job};
 
 fn job(arrays: u64, rails: u64, rafters: u64, measured: bool) -> Job {
     let text = tilepost_benches::arrays(arrays, rails, rafters, measured);

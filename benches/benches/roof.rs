@@ -1,8 +1,8 @@
 //! How long does a 200-post roof take, file in to JSON out, and how does it grow?
 #![allow(missing_docs, reason = "criterion's macros make functions without docs")]
 use criterion::{BenchmarkId, Criterion, Throughput, criterion_group, criterion_main};
+use takeoff_core::Files;
 use takeoff_core::api::takeoff_json;
-use takeoff_core::job::Files;
 
 fn roof(c: &mut Criterion) {
     let mut group = c.benchmark_group("roof, text to JSON");

@@ -2,9 +2,8 @@
 use pyo3::exceptions::PyKeyError;
 use pyo3::prelude::*;
 use pyo3::types::PyType;
-use takeoff_core::job::{Files, LaidJob};
 use takeoff_core::report::{self, tables};
-use takeoff_core::{api, layout};
+use takeoff_core::{Files, LaidJob, api, layout};
 
 use crate::problems::refused;
 use crate::table::Table;

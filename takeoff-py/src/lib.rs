@@ -8,8 +8,7 @@ mod table;
 mod takeoff;
 
 use pyo3::prelude::*;
-use takeoff_core::api;
-use takeoff_core::job::Files;
+use takeoff_core::{Files, api};
 
 /// The takeoff of a job as the text of `{"ok": true, "takeoff": …}` or `{"ok": false, "problems": […]}`.
 #[pyfunction]

@@ -1,7 +1,7 @@
 //! Problems as a Python exception.
 use pyo3::exceptions::PyValueError;
 use pyo3::prelude::*;
-use takeoff_core::model::Problem;
+use takeoff_core::Problem;
 
 pyo3::import_exception!(tilepost.errors, JobError);
 

@@ -2,10 +2,8 @@
 use pyo3::exceptions::PyKeyError;
 use pyo3::prelude::*;
 use pyo3::types::{PyBytes, PyType};
-use takeoff_core::compare::compare;
-use takeoff_core::job::Files;
 use takeoff_core::report::{self, document, tables};
-use takeoff_core::{api, takeoff};
+use takeoff_core::{Files, api, compare, takeoff};
 
 use crate::problems::refused;
 use crate::table::Table;

@@ -2,8 +2,7 @@
 //!
 //! `files` is the text of a JSON object with the files that a job names: name to text. `takeoff_core::api` describes
 //! the entries, their documents and their problems.
-use takeoff_core::api;
-use takeoff_core::job::Files;
+use takeoff_core::{Files, api};
 use wasm_bindgen::prelude::*;
 
 /// The takeoff of a job, or its problems.

@@ -1,7 +1,6 @@
 //! The answers of the JSON-text entries, as values.
 use serde_json::Value;
-use takeoff_core::api;
-use takeoff_core::job::Files;
+use takeoff_core::{Files, api};
 
 /// The takeoff of a job that has no problem.
 ///

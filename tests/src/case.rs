@@ -3,9 +3,7 @@ use std::fs;
 use std::io::Result;
 use std::path::{Path, PathBuf};
 
-use takeoff_core::job::Files;
-use takeoff_core::model::Job;
-use takeoff_core::{api, report};
+use takeoff_core::{Files, Job, api, report};
 
 /// The committed JSON Schema of the job file, from the repository's root.
 pub const SCHEMA: &str = "takeoff-core/job.schema.json";

@@ -4,10 +4,8 @@ use std::fs;
 use std::path::Path;
 use std::process::Output;
 
-use takeoff_core::compare::{Comparison, compare};
-use takeoff_core::model::Job;
-use takeoff_core::takeoff::{Takeoff, takeoff};
 use takeoff_core::units::Length;
+use takeoff_core::{Comparison, Job, Takeoff, compare, takeoff};
 use tilepost_tests::{Case, command};
 
 fn plain_gable() -> Case {

@@ -2,8 +2,8 @@
 #![allow(clippy::unwrap_used, reason = "a test fails by panicking")]
 use proptest::prelude::*;
 use serde_json::{Value, json};
+use takeoff_core::Files;
 use takeoff_core::api::takeoff_json;
-use takeoff_core::job::Files;
 use tilepost_tests::{Case, takeoff_of};
 
 /// A roof in sixteenths of an inch: 38 × 17 ft, tile 16 1/2 × 13 in, 12 in cover.

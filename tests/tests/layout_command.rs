@@ -5,12 +5,8 @@ use std::path::Path;
 use std::process::Output;
 
 use serde_json::Value;
-use takeoff_core::job::Files;
-use takeoff_core::layout::layout;
-use takeoff_core::model::Job;
 use takeoff_core::report::document;
-use takeoff_core::takeoff::{Takeoff, takeoff};
-use takeoff_core::{api, report};
+use takeoff_core::{Files, Job, Takeoff, api, layout, report, takeoff};
 use tilepost_tests::{Case, Folder, command};
 
 fn case() -> Case {

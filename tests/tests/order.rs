@@ -1,12 +1,8 @@
 //! One order for several jobs.
 #![allow(clippy::unwrap_used, reason = "a test fails by panicking")]
-use takeoff_core::api;
-use takeoff_core::job::Files;
 use takeoff_core::materials::Material;
-use takeoff_core::model::Job;
-use takeoff_core::order::{Order, Ordered, order};
-use takeoff_core::takeoff::{Takeoff, takeoff};
 use takeoff_core::units::{Length, Unit};
+use takeoff_core::{Files, Job, Order, Ordered, Takeoff, api, order, takeoff};
 use tilepost_tests::{Case, command};
 
 fn case(name: &str) -> Case {
@@ -29,7 +25,7 @@ fn gable(name: &str) -> (Job, Takeoff) {
 
 fn ordered(jobs: &[(Job, Takeoff)]) -> Result<Order, Vec<String>> {
     let jobs: Vec<_> = jobs.iter().map(|(job, takeoff)| Ordered { job, takeoff }).collect();
-    order(&jobs).map_err(|problems| problems.into_iter().map(|problem| problem.code).collect())
+    order(&jobs).map_err(|problems| problems.into_iter().map(|problem| problem.code.to_string()).collect())
 }
 
 #[test]

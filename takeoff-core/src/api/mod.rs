@@ -6,9 +6,9 @@
 use serde::Serialize;
 
 use crate::compare::{Comparison, compare};
-use crate::job::{Files, LaidJob, laid};
+use crate::job::{Files, LaidJob, write_back};
 use crate::layout::{Layout, layout};
-use crate::model::{Job, Problem};
+use crate::model::{Job, Problem, Problems};
 use crate::order::{Order, Ordered, order};
 use crate::report::{self, document, json_text as text};
 use crate::takeoff::{Takeoff, takeoff};
@@ -29,7 +29,7 @@ enum Answer<'a> {
 /// # Errors
 ///
 /// Every problem in the job.
-pub fn read_and_take_off(job: &str, files: &Files) -> Result<Takeoff, Vec<Problem>> {
+pub fn read_and_take_off(job: &str, files: &Files) -> Result<Takeoff, Problems> {
     takeoff(&Job::read(job, files)?)
 }
 
@@ -38,7 +38,7 @@ pub fn read_and_take_off(job: &str, files: &Files) -> Result<Takeoff, Vec<Proble
 /// # Errors
 ///
 /// Every problem in the job.
-pub fn read_and_document(job: &str, files: &Files) -> Result<document::Takeoff, Vec<Problem>> {
+pub fn read_and_document(job: &str, files: &Files) -> Result<document::Takeoff, Problems> {
     Ok(document::Takeoff::from(&read_and_take_off(job, files)?))
 }
 
@@ -55,7 +55,7 @@ pub fn takeoff_json(job: &str, files: &Files) -> String {
 }
 
 /// A takeoff, or the problems in its way, as [`takeoff_json`] gives it.
-pub fn answer(taken: &Result<document::Takeoff, Vec<Problem>>) -> String {
+pub fn answer(taken: &Result<document::Takeoff, Problems>) -> String {
     match taken {
         Ok(takeoff) => text(&Answer::Takeoff { ok: true, takeoff }, 5),
         Err(problems) => text(&Answer::Problems { ok: false, problems }, 3),
@@ -105,7 +105,7 @@ pub fn compare_json(bid: &str, bid_files: &Files, as_built: &str, as_built_files
 }
 
 /// A comparison, or the problems in its way, as [`compare_json`] gives it.
-pub fn compared_answer(compared: &Result<Comparison, Vec<Problem>>) -> String {
+pub fn compared_answer(compared: &Result<Comparison, Problems>) -> String {
     let compared = compared.as_ref().map(document::Comparison::from);
     match &compared {
         Ok(comparison) => text(&Answer::Comparison { ok: true, comparison }, 3),
@@ -118,10 +118,10 @@ pub fn compared_answer(compared: &Result<Comparison, Vec<Problem>>) -> String {
 /// # Errors
 ///
 /// Every problem in the job, or why it has no layout.
-pub fn read_and_lay_out(job: &str, files: &Files) -> Result<(Layout, LaidJob), Vec<Problem>> {
+pub fn read_and_lay_out(job: &str, files: &Files) -> Result<(Layout, LaidJob), Problems> {
     let read = Job::read(job, files)?;
     let out = layout(&read)?;
-    Ok((out.layout, laid(job, &read, &out.job)?))
+    Ok((out.layout, write_back(job, &read, &out.job)?))
 }
 
 /// The layout of a job's arrays, and the job as laid out: `{"ok": true, "layout": {…}, "job": {…}}`.
@@ -139,7 +139,7 @@ pub fn layout_json(job: &str, files: &Files) -> String {
 }
 
 /// A layout, or the problems in its way, as [`layout_json`] gives it.
-pub fn layout_answer(laid: &Result<(Layout, LaidJob), Vec<Problem>>) -> String {
+pub fn layout_answer(laid: &Result<(Layout, LaidJob), Problems>) -> String {
     match laid {
         Ok((layout, job)) => text(&Answer::Layout { ok: true, layout, job }, 5),
         Err(problems) => text(&Answer::Problems { ok: false, problems }, 3),
@@ -164,9 +164,9 @@ pub fn order_json(jobs: &[(String, Files)]) -> String {
 /// # Errors
 ///
 /// Every problem in every job, or what is wrong with them together.
-pub fn read_and_order(jobs: &[(String, Files)]) -> Result<Order, Vec<Problem>> {
+pub fn read_and_order(jobs: &[(String, Files)]) -> Result<Order, Problems> {
     let mut taken = Vec::new();
-    let mut problems = Vec::new();
+    let mut problems = Problems::new();
     for (text, files) in jobs {
         match Job::read(text, files).and_then(|job| Ok((takeoff(&job)?, job))) {
             Ok(pair) => taken.push(pair),
@@ -181,7 +181,7 @@ pub fn read_and_order(jobs: &[(String, Files)]) -> Result<Order, Vec<Problem>> {
 }
 
 /// An order, or the problems in its way, as [`order_json`] gives it.
-pub fn ordered_answer(ordered: &Result<Order, Vec<Problem>>) -> String {
+pub fn ordered_answer(ordered: &Result<Order, Problems>) -> String {
     let ordered = ordered.as_ref().map(document::Order::from);
     match &ordered {
         Ok(order) => text(&Answer::Order { ok: true, order }, 3),
@@ -195,7 +195,7 @@ pub fn check_json(job: &str, files: &Files) -> String {
 }
 
 /// A job's reading as [`check_json`] gives it.
-pub fn checked(job: &Result<Job, Vec<Problem>>) -> String {
+pub fn checked(job: &Result<Job, Problems>) -> String {
     match job {
         Ok(job) => text(&Answer::Problems { ok: true, problems: job.findings() }, 3),
         Err(problems) => text(&Answer::Problems { ok: false, problems }, 3),

@@ -3,8 +3,9 @@ use std::collections::BTreeMap;
 
 use super::breach::side_of;
 use super::{Breach, CutKind, Merged, Shape, TileSide};
-use crate::geometry::{Ellipse, Polygon, Rect, Segment};
+use crate::geometry::{Ellipse, Polygon, Rect, Segment, grid as steps};
 use crate::roof::{Field, TileGrid, TileId};
+use crate::units::Length;
 
 /// A tile's footprint as it lies in the field, or one piece of it.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -38,7 +39,7 @@ impl Footprint {
     pub fn meets(&self, shape: &Shape) -> bool {
         match self {
             Footprint::Whole(rect) => shape.meets_rect(rect),
-            Footprint::Edge { polygon, .. } => shape.meets_polygon(polygon) && !shape.swallows(polygon),
+            Footprint::Edge { polygon, .. } => shape.meets_polygon(polygon) && !shape.covers(polygon),
         }
     }
 
@@ -140,6 +141,16 @@ pub fn judge(grid: &TileGrid, field: &Field, shape: Shape, web: i64, mut found: 
         let breach = footprint.breach(&shape, web);
         found(Judged { tile, footprint, shape, breach });
     });
+}
+
+/// Every tile that one opening cuts, by course, column, part and piece.
+///
+/// `least_web` is the narrowest strip of tile that does not snap.
+#[must_use]
+pub fn cut(grid: &TileGrid, field: &Field, opening: Ellipse, least_web: Length) -> Vec<Judged> {
+    let mut cuts = Vec::new();
+    judge(grid, field, Shape::Ellipse(opening), steps(least_web), |judged| cuts.push(judged));
+    cuts
 }
 
 /// What several openings do to one piece of tile: those whose bounding rectangles are nearer than the web in

@@ -12,7 +12,7 @@ mod sweep;
 mod tests;
 
 pub use breach::Breach;
-pub use judge::{Footprint, Judged, each_met, judge, judge_together};
+pub use judge::{Footprint, Judged, cut, each_met, judge, judge_together};
 pub use kind::{CutKind, TileSide};
 pub(crate) use merged::{FewRects, Merged, merged_without_each};
 pub use opening::{Opening, opening_of, openings_of};

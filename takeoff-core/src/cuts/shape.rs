@@ -49,7 +49,7 @@ impl Shape {
     }
 
     /// Whether the polygon lies wholly inside.
-    pub fn swallows(&self, polygon: &Polygon) -> bool {
+    pub fn covers(&self, polygon: &Polygon) -> bool {
         polygon.rings().iter().take(1).flatten().all(|&p| self.contains(p))
     }
 

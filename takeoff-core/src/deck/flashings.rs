@@ -21,5 +21,5 @@ fn finding(post: &Post, other: &Post, more: usize) -> Problem {
         _ => format!("those of `{}` and {more} more", other.name),
     };
     let message = format!("the deck flashing of `{}` meets {others}", post.name);
-    Problem::finding(DECK_FLASHINGS_MEET, message, "move a post, or give both posts one flashing", &post.path)
+    Problem::new(DECK_FLASHINGS_MEET, message, "move a post, or give both posts one flashing", &post.path)
 }

@@ -44,7 +44,7 @@ pub fn too_low(post: &Post, stack: &HeightStack, display: Display) -> Vec<Proble
     let short = parts.into_iter().filter_map(|(part, code, top, mend)| {
         let below = display.length(stack.tile - top.filter(|&top| top <= stack.tile)?);
         let message = format!("the {part} of `{}` ends {below} below the top of the tile", post.name);
-        Some(Problem::finding(code, message, mend, &post.path))
+        Some(Problem::new(code, message, mend, &post.path))
     });
     short.collect()
 }

@@ -80,7 +80,7 @@ pub fn patches_without_lap_line(posts: &[Post], methods: &[Method]) -> Vec<Probl
                 format!("there is no lap line above `{}`: its patch runs to the field's edge", post.name);
             let help =
                 "finish the patch's upper edge under the ridge, hip or wall flashing, or move the post down";
-            Problem::finding(NO_LAP_LINE_ABOVE, message, help, &post.path)
+            Problem::new(NO_LAP_LINE_ABOVE, message, help, &post.path)
         })
         .collect()
 }

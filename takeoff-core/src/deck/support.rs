@@ -35,7 +35,7 @@ pub fn without_rafter(post: &Post, support: &Support) -> Option<Problem> {
         let message =
             format!("`{}` lies beyond the rafters: no board can be put in between two of them", post.name);
         let help = "move the post onto a rafter, or survey the framing there";
-        Problem::finding(NO_RAFTER_BESIDE, message, help, &post.path)
+        Problem::new(NO_RAFTER_BESIDE, message, help, &post.path)
     })
 }
 

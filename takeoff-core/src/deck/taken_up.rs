@@ -120,7 +120,7 @@ pub fn set_tiles(site: &Site, taken: &[Taken], path: &str) -> Option<Problem> {
             site.slope.name
         );
         let help = "break them out and order new ones, or agree with the roofer how they are freed";
-        Problem::finding(SET_TILES_CANNOT_BE_LOOSENED, message, help, path)
+        Problem::new(SET_TILES_CANNOT_BE_LOOSENED, message, help, path)
     })
 }
 
@@ -221,7 +221,7 @@ fn swallowed(site: &Site, openings: &[Ellipse]) -> Vec<(TileId, Option<u16>)> {
             let pieces = Footprint::pieces(&site.field, &rect);
             let inside = pieces.iter().filter(|piece| match piece {
                 Footprint::Whole(_) => false,
-                Footprint::Edge { polygon, .. } => Shape::Ellipse(*opening).swallows(polygon),
+                Footprint::Edge { polygon, .. } => Shape::Ellipse(*opening).covers(polygon),
             });
             gone.extend(inside.map(|piece| (tile, piece.number())));
         }

@@ -133,7 +133,7 @@ pub fn bands_that_meet(site: &Site, methods: &[Method], patches: &Patches) -> Ve
             let message = format!("the three-course bands of `{}` meet {first}{more}", post.name);
             let help =
                 "settle with the roofer which is laid first, so that water runs over it, or move a post";
-            Some(Problem::finding(BANDS_MEET, message, help, &post.path))
+            Some(Problem::new(BANDS_MEET, message, help, &post.path))
         })
         .collect()
 }

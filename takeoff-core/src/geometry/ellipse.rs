@@ -1,7 +1,8 @@
 //! An ellipse with axes along `u` and `v`.
 use ethnum::I256;
 
-use super::{Point, Rect, Segment};
+use super::{Point, Rect, Segment, SlopePoint, half};
+use crate::units::Length;
 
 /// An ellipse with axes along `u` and `v`, in grid steps. Semi-axes are at most 1 m and above zero.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -15,6 +16,13 @@ pub struct Ellipse {
 }
 
 impl Ellipse {
+    /// A circle round a place on the slope.
+    #[must_use]
+    pub fn circle(centre: SlopePoint, diameter: Length) -> Ellipse {
+        let radius = half(diameter);
+        Ellipse { centre: Point::from(centre), a: radius, b: radius }
+    }
+
     /// With both semi-axes longer by `by`.
     pub fn grown(&self, by: i64) -> Ellipse {
         Ellipse { centre: self.centre, a: self.a + by, b: self.b + by }

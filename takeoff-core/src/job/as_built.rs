@@ -1,16 +1,16 @@
 //! A job with its posts as they were built.
 use std::collections::BTreeSet;
 
-use super::csv::Cells;
-use super::posts::{MOST_POSTS, Rules};
-use super::reader::{Files, Reader, quoted};
-use super::setback::check_posts;
-use super::sheet::{Column, Refusal, Sheet};
-use super::slope::check_openings;
-use super::tree::At;
-use super::{Job, read};
+use super::check::posts::{MOST_POSTS, Rules};
+use super::check::setback::check_posts;
+use super::check::slope::check_openings;
+use super::fields::table_field::Cells;
+use super::parse::csv_table::{Column, CsvTable, Refusal};
+use super::parse::decode::{Files, Reader, quoted};
+use super::parse::document::At;
+use super::parse::text;
 use crate::geometry::SlopePoint;
-use crate::model::{Code, Post, Problem, problem};
+use crate::model::{Code, Job, Post, Problem, Problems};
 use crate::roof::Site;
 
 impl Job {
@@ -35,20 +35,20 @@ impl Job {
     /// let problems = bid.as_built("built.csv", "slope,name,assembly,u,v\nnorth,A1,post-7,5 ft,3 ft\n").unwrap_err();
     /// assert!(problems[0].message.starts_with("`built.csv` line 2"));
     /// ```
-    pub fn as_built(&self, file: &str, text: &str) -> Result<Job, Vec<Problem>> {
+    pub fn as_built(&self, file: &str, text: &str) -> Result<Job, Problems> {
         let columns = ["slope", "name", "assembly"].map(Column::text).into_iter();
         let columns: Vec<Column> = columns.chain(["u", "v"].map(Column::length)).collect();
-        let sheet = Sheet::read(text, &columns).map_err(|Refusal { code, message, help }| {
-            vec![problem(code, String::new(), format!("{}: {message}", quoted(file)), help)]
+        let sheet = CsvTable::read(text, &columns).map_err(|Refusal { code, message, help }| {
+            Problems::from(Problem::new(code, format!("{}: {message}", quoted(file)), help, ""))
         })?;
         let count = sheet.rows().count();
         if count as u64 > MOST_POSTS {
             let message = format!("{}: {count} posts are more than {MOST_POSTS} in one job", quoted(file));
             let help = "compare a part of the roof at a time";
-            return Err(vec![problem(Code::TooMany, String::new(), message, help)]);
+            return Err(Problem::new(Code::TooMany, message, help, "").into());
         }
-        // The file stands for itself: what is wrong is told by its lines, not by a place in a job file.
-        let (tree, _) = read::json("null").map_err(|problem| vec![problem])?;
+        // Problems name the lines of this file: it has no place in a job file.
+        let (tree, _) = text::json("null").map_err(Problems::from)?;
         let files = Files::new();
         let mut reader = Reader::new(&tree, &files);
         let reading = format!("{} was read with {}", quoted(file), sheet.shown());
@@ -58,14 +58,14 @@ impl Job {
         let assemblies: Vec<&str> = self.assemblies.iter().map(|assembly| assembly.name.as_str()).collect();
         let mut built = Built::over(self);
         for row in sheet.rows() {
-            built.add(&slopes, &assemblies, &mut Cells::of(row, file, At::ROOT, &mut reader));
+            built.add(&slopes, &assemblies, &mut Cells::new(row, file, At::ROOT, &mut reader));
         }
         let job = built.job(&mut reader);
         let (errors, findings) = reader.into_reports();
         if errors.is_empty() {
             Ok(Job { findings: [job.findings, findings].concat(), ..job })
         } else {
-            Err(errors)
+            Err(errors.into())
         }
     }
 }

@@ -1,55 +1,27 @@
 //! The job: what is written in a job file, every problem in it, and the validated model.
 //!
-//! Text goes through four steps, and no step gives up at the first mistake that the next can do without:
-//! `read` makes a tree of values of it, `raw` says which fields there are and reads them by their kinds
-//! (`kinds`, `csv`), the rest weighs them against each other and makes the model.
-mod array;
+//! Text goes through three steps, and each step collects all its errors: `parse` makes a document of the text,
+//! `fields` reads typed fields out of it, `check` weighs them against each other and makes the model. `write_back`
+//! goes the other way: a job with other posts and arrays becomes a job file again.
 mod as_built;
-mod assembly;
-mod bid;
-mod breakage;
-mod containers;
-mod courses;
-mod csv;
-mod kinds;
-mod laid;
-mod lines;
-mod money;
-mod nearest;
-mod outline;
-mod place;
-mod posts;
-mod practice;
-mod prices;
-mod quantities;
-mod rafters;
-mod rails;
-mod raw;
-mod read;
-mod reader;
-mod screening;
-mod setback;
-mod sheet;
-mod slope;
+mod check;
+mod fields;
+mod parse;
 #[cfg(test)]
 mod tests;
-mod three_course;
-mod tile;
-mod tree;
-mod underlayment;
-mod validate;
+mod write_back;
 
+pub use parse::decode::Files;
+pub use parse::text::{MOST_BYTES, utf8_text};
 #[cfg(feature = "command")]
-pub use laid::laid_toml;
-pub use laid::{LaidJob, laid};
-pub use read::{MOST_BYTES, utf8_text};
-pub use reader::Files;
+pub use write_back::write_back_toml;
+pub use write_back::{LaidJob, write_back};
 
-#[allow(unused_imports)]
-use crate::model::*;
-use raw::Job as Written;
-use reader::{Read, Reader};
-use tree::{At, Tree};
+use crate::model::{Job, Problem, Problems};
+use fields::raw::Job as Written;
+use parse::decode::{Read, Reader};
+use parse::document::{At, Document};
+use parse::text;
 
 /// A small job file: one post on one slope.
 ///
@@ -80,8 +52,8 @@ impl Job {
     /// assert_eq!(unknown.path, "/naem");
     /// assert_eq!(unknown.help, "did you mean `name`?");
     /// ```
-    pub fn read(text: &str, files: &Files) -> Result<Job, Vec<Problem>> {
-        Job::from_tree(read::json(text), files)
+    pub fn read(text: &str, files: &Files) -> Result<Job, Problems> {
+        Job::from_tree(text::json(text), files)
     }
 
     /// Reads a job file from its bytes, which have to be UTF-8.
@@ -89,8 +61,8 @@ impl Job {
     /// # Errors
     ///
     /// As [`Job::read`].
-    pub fn read_bytes(bytes: &[u8], files: &Files) -> Result<Job, Vec<Problem>> {
-        Job::read(read::utf8_text(bytes, "the file").map_err(|problem| vec![problem])?, files)
+    pub fn read_bytes(bytes: &[u8], files: &Files) -> Result<Job, Problems> {
+        Job::read(text::utf8_text(bytes, "the file").map_err(Problems::from)?, files)
     }
 
     /// Reads a job file written in TOML.
@@ -99,8 +71,8 @@ impl Job {
     ///
     /// As [`Job::read`].
     #[cfg(feature = "command")]
-    pub fn read_toml(text: &str, files: &Files) -> Result<Job, Vec<Problem>> {
-        Job::from_tree(read::toml(text), files)
+    pub fn read_toml(text: &str, files: &Files) -> Result<Job, Problems> {
+        Job::from_tree(text::toml(text), files)
     }
 
     /// The files that a job file names, relative to it, for the caller to load; none where it can't be read.
@@ -111,36 +83,35 @@ impl Job {
     /// assert_eq!(takeoff_core::model::Job::files_named(text), ["posts.csv"]);
     /// ```
     pub fn files_named(text: &str) -> Vec<String> {
-        read::json(text).map_or(Vec::new(), |(tree, _)| names(&tree))
+        text::json(text).map_or(Vec::new(), |(tree, _)| names(&tree))
     }
 
     /// As [`Job::files_named`], of a job written in TOML.
     #[cfg(feature = "command")]
     pub fn files_named_toml(text: &str) -> Vec<String> {
-        read::toml(text).map_or(Vec::new(), |(tree, _)| names(&tree))
+        text::toml(text).map_or(Vec::new(), |(tree, _)| names(&tree))
     }
 
-    /// What is odd but real in the job file itself, in the order of the text.
+    /// Findings about the job file itself, in the order of the text.
     pub fn findings(&self) -> &[Problem] {
         &self.findings
     }
 
-    fn from_tree(read: read::Outcome<'_>, files: &Files) -> Result<Job, Vec<Problem>> {
-        let (tree, duplicates) = read.map_err(|problem| vec![problem])?;
+    fn from_tree(read: text::Outcome<'_>, files: &Files) -> Result<Job, Problems> {
+        let (tree, duplicates) = read.map_err(Problems::from)?;
         let mut reader = Reader::new(&tree, files);
         for (at, problem) in duplicates {
             reader.keep(at, problem);
         }
-        let job =
-            Written::read(At::ROOT, &mut reader).and_then(|written| validate::job(written, &mut reader));
+        let job = Written::read(At::ROOT, &mut reader).and_then(|written| check::job(written, &mut reader));
         match (job, reader.into_reports()) {
             (Some(job), (errors, findings)) if errors.is_empty() => Ok(Job { findings, ..job }),
-            (_, (errors, _)) => Err(errors),
+            (_, (errors, _)) => Err(errors.into()),
         }
     }
 }
 
-fn names(tree: &Tree<'_>) -> Vec<String> {
+fn names(tree: &Document<'_>) -> Vec<String> {
     let files = Files::new();
     let mut reader = Reader::new(tree, &files);
     Written::read(At::ROOT, &mut reader);

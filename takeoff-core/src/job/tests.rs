@@ -3,17 +3,17 @@ mod cases;
 mod csv;
 mod fuzz;
 mod items;
-mod laid;
 mod layout;
 mod outline;
 mod reading;
 mod schema;
 mod slopes;
+mod write_back;
 
 use serde_json::Value;
 
 use super::{Files, Job};
-use crate::model::Problem;
+use crate::model::{Problem, Problems};
 
 /// The plain gable without its prices, a good job to spoil.
 fn good() -> Value {
@@ -41,11 +41,11 @@ fn with(mut job: Value, changes: &Value) -> Value {
     job
 }
 
-fn read(job: &Value) -> Result<Job, Vec<Problem>> {
+fn read(job: &Value) -> Result<Job, Problems> {
     Job::read(&job.to_string(), &Files::new())
 }
 
-fn read_with(job: &Value, files: &[(&str, &str)]) -> Result<Job, Vec<Problem>> {
+fn read_with(job: &Value, files: &[(&str, &str)]) -> Result<Job, Problems> {
     let files = files.iter().map(|(name, text)| (name.to_string(), text.to_string())).collect();
     Job::read(&job.to_string(), &files)
 }

@@ -3,10 +3,10 @@ use super::check::check;
 use super::explain::{array_layout, figures, infeasibility, limit_prices, nudges};
 use super::laid_job::apply;
 use super::preconditions::currency_of;
-use super::problem::error;
 use super::replaced::is_replaced;
 use super::result::Layout;
 use super::solve::{Detail, SolvedArray, solve};
+use crate::model::{Code, Problems};
 use crate::model::{Job, Problem, Severity};
 use crate::takeoff::{LAYOUT_CAUTION, takeoff};
 use crate::units::Currency;
@@ -33,13 +33,13 @@ pub struct LaidOut {
 /// `no-rails` with nothing to lay out; `too-many` for an array beyond the size of a search; `no-costs` without prices and
 /// labour; `no-layout` with an irreducible infeasible set of limits and the least relaxation of each; `too-much-money` for
 /// costs beyond the supported range; the errors of the takeoff of the laid-out job.
-pub fn layout(job: &Job) -> Result<LaidOut, Vec<Problem>> {
+pub fn layout(job: &Job) -> Result<LaidOut, Problems> {
     let currency = currency_of(job)?;
     let solved = solved(job, Detail::Elsewhere, currency)?;
     let laid_job = apply(job, &solved);
     let findings = check(job, &laid_job);
     if findings.iter().any(|problem| problem.severity == Severity::Error) {
-        return Err(findings);
+        return Err(findings.into());
     }
     let replaces = job.slopes.iter().any(|slope| slope.posts.iter().any(|post| is_replaced(slope, post)));
     let before = if replaces { Some(figures(job, &takeoff(job)?, currency)?.0) } else { None };
@@ -68,16 +68,16 @@ pub fn layout(job: &Job) -> Result<LaidOut, Vec<Problem>> {
 /// # Errors
 ///
 /// `no-rails`, `too-many`, `no-costs`, `no-layout` and `too-much-money`, as there.
-pub fn place_posts(job: &Job) -> Result<Job, Vec<Problem>> {
+pub fn place_posts(job: &Job) -> Result<Job, Problems> {
     let currency = currency_of(job)?;
     Ok(apply(job, &solved(job, Detail::Placement, currency)?))
 }
 
 /// The solution, or the reason that there is none.
-fn solved(job: &Job, detail: Detail, currency: &Currency) -> Result<Vec<SolvedArray>, Vec<Problem>> {
+fn solved(job: &Job, detail: Detail, currency: &Currency) -> Result<Vec<SolvedArray>, Problems> {
     let solved = solve(job, detail).map_err(|infeasible| vec![infeasibility(job, infeasible)])?;
     match solved.iter().find(|solved| solved.placement.objective.is_saturated()) {
-        Some(solved) => Err(vec![too_much_money(job, solved, currency)]),
+        Some(solved) => Err(too_much_money(job, solved, currency).into()),
         None => Ok(solved),
     }
 }
@@ -88,5 +88,5 @@ fn too_much_money(job: &Job, solved: &SolvedArray, currency: &Currency) -> Probl
     let message =
         format!("the posts of the array `{}` cost more than 9.2 × 10¹² {}", array.name, currency.code());
     let path = format!("/slopes/{}/arrays/{}", solved.slope, solved.array);
-    error("too-much-money", message, "look at the prices and at the labour rate", path)
+    Problem::new(Code::TooMuchMoney, message, "look at the prices and at the labour rate", path)
 }

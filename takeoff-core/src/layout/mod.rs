@@ -109,7 +109,6 @@ mod placement;
 mod post_cost;
 mod post_names;
 mod preconditions;
-mod problem;
 mod rail;
 mod replaced;
 mod result;

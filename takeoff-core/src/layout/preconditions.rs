@@ -1,28 +1,28 @@
 //! What a job needs before a layout can start.
 use super::post_cost::no_costs;
-use super::problem::error;
 use crate::geometry::grid;
 use crate::model::{Array, Job, Problem, Slope};
+use crate::model::{Code, Problems};
 use crate::units::Currency;
 
 /// Rails × rafters × courses of one array, at most: about a minute of search.
 const MOST_PLACES: f64 = 1e6;
 
 /// The currency of the costs, for a job with something to lay out and with prices or labour.
-pub(crate) fn currency_of(job: &Job) -> Result<&Currency, Vec<Problem>> {
+pub(crate) fn currency_of(job: &Job) -> Result<&Currency, Problems> {
     let has_rails = job.slopes.iter().flat_map(|slope| &slope.arrays).any(|array| array.rails.is_some());
     let has_posts = job.slopes.iter().any(|slope| !slope.posts.is_empty());
     if !has_rails && !has_posts {
         let message = "no array has rails, and there is no post: there is nothing to lay out";
         let help = "give `rails` to the arrays whose posts should be placed";
-        return Err(vec![error("no-rails", message, help, "")]);
+        return Err(Problem::new(Code::NoRails, message, help, "").into());
     }
     if let Some(array) = too_large(job) {
         let message = format!("the array `{array}` has too many rails, rafters and courses for a layout");
         let help = "allow less shift, or split it into several arrays or slopes";
-        return Err(vec![error("too-many", message, help, "")]);
+        return Err(Problem::new(Code::TooMany, message, help, "").into());
     }
-    job.bid.as_ref().map(|terms| &terms.currency).ok_or_else(|| vec![no_costs()])
+    job.bid.as_ref().map(|terms| &terms.currency).ok_or_else(|| no_costs().into())
 }
 
 /// The first array with more than [`MOST_PLACES`].

@@ -21,15 +21,15 @@ pub struct Array {
     pub(crate) column_gap: Length,
     /// From module to module up the slope.
     pub(crate) row_gap: Length,
-    /// How far a layout may move it.
+    /// Reach within which a layout may move it.
     pub(crate) shift: Shift,
-    /// What its modules are clamped to; `None` where a layout leaves it alone.
+    /// Rails under its modules; `None` where a layout leaves it alone.
     pub(crate) rails: Option<Rails>,
 }
 
-/// How the rectangle of an array lies to its slope.
+/// Position of an array's rectangle relative to its slope.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Lies {
+pub enum Containment {
     /// Wholly on the slope.
     On,
     /// In part beyond the outline, or over a hole.
@@ -39,7 +39,7 @@ pub enum Lies {
 }
 
 impl Array {
-    /// How many rails it has: one a clamp window in each row of modules.
+    /// Number of rails: one per clamp window in each row of modules.
     pub fn rail_count(&self) -> usize {
         self.rails.as_ref().map_or(0, |rails| self.rows as usize * rails.clamps.len())
     }
@@ -76,19 +76,19 @@ impl Array {
     }
 }
 
-impl Lies {
-    /// How a rectangle lies to an outline with holes.
-    pub fn of(bounds: Rect, outline: &Polygon) -> Lies {
+impl Containment {
+    /// Position of a rectangle relative to an outline with holes.
+    pub fn new(bounds: Rect, outline: &Polygon) -> Containment {
         if outline.edges().any(|edge| bounds.meets_segment(&edge)) {
-            return Lies::Beyond;
+            return Containment::Beyond;
         }
         // No edge runs through it: all of it is where its middle is.
         let middle = Point::new((bounds.left + bounds.right) / 2, (bounds.lower + bounds.upper) / 2);
-        if outline.contains(middle) { Lies::On } else { Lies::Off }
+        if outline.contains(middle) { Containment::On } else { Containment::Off }
     }
 }
 
-/// So many parts, one beside the other with gaps between them.
+/// Extent of parts in a row, with gaps between them.
 fn across(count: u32, part: Length, gap: Length) -> Length {
     let nm = |length: Length, count: u32| length.nm().saturating_mul(count.into());
     Length::from_nm(nm(part, count).saturating_add(nm(gap, count.saturating_sub(1))))
@@ -139,14 +139,14 @@ mod tests {
         let outline = Polygon::new(rings.map(|ring| ring.iter().map(|&p| p.into()).collect()).collect());
         let cases = [
             // Its upper left corner is on the hip, its upper edge on the chimney's: touching is not meeting.
-            ("5 ft", "0", Lies::On),
-            ("4.99 ft", "0", Lies::Beyond),
-            ("13 ft", "1 in", Lies::Beyond),
-            ("-10.2 ft", "0", Lies::Off),
-            ("40 ft", "0", Lies::Off),
+            ("5 ft", "0", Containment::On),
+            ("4.99 ft", "0", Containment::Beyond),
+            ("13 ft", "1 in", Containment::Beyond),
+            ("-10.2 ft", "0", Containment::Off),
+            ("40 ft", "0", Containment::Off),
         ];
         for (u, v, lies) in cases {
-            assert_eq!(Lies::of(array(u, v).bounds(), &outline), lies, "{u} {v}");
+            assert_eq!(Containment::new(array(u, v).bounds(), &outline), lies, "{u} {v}");
         }
     }
 }

@@ -19,11 +19,11 @@ pub struct Job {
     pub(crate) prices: Option<PriceList>,
     /// Given where there are prices, too.
     pub(crate) bid: Option<Terms>,
-    /// What the surveyor wrote down, question by question; `None` is unasked.
+    /// Answers of the survey, question by question; `None` is unanswered.
     pub(crate) survey: Vec<(SurveyQuestion, Option<String>)>,
     /// The assumptions in force: the defaults that the job file left alone and those that it set.
     pub(crate) assumptions: Vec<Assumption>,
-    /// What is odd but real in the job file itself.
+    /// Findings about the job file itself.
     pub(crate) findings: Vec<Problem>,
 }
 
@@ -33,7 +33,7 @@ impl Job {
         &self.slopes
     }
 
-    /// How the crew works.
+    /// Working practice of the crew.
     pub fn practice(&self) -> &Practice {
         &self.practice
     }

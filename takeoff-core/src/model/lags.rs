@@ -2,12 +2,15 @@
 use schemars::JsonSchema;
 use serde::Serialize;
 
+use super::judge::{Input, Judge, LENGTH};
+use super::range::Range;
+use super::{Code, Problems, of};
 use crate::units::Length;
 
 /// The lag screws of one post.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Lags {
-    /// How many.
+    /// Number of lags per post.
     pub(crate) count: u32,
     /// Of the shank.
     pub(crate) diameter: Length,
@@ -17,7 +20,7 @@ pub struct Lags {
     pub(crate) thread_length: Length,
     /// The tapered tip.
     pub(crate) tip: Length,
-    /// What lies between the heads and the deck.
+    /// Thickness between the heads and the deck.
     pub(crate) shim: Length,
     /// From the outermost to the outermost across the rafter.
     pub(crate) across: Length,
@@ -25,7 +28,7 @@ pub struct Lags {
     pub(crate) spacing: Option<Length>,
 }
 
-/// What the thread in the wood ends by.
+/// Limit of the thread in the wood.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]
 #[serde(rename_all = "snake_case")]
 pub enum ThreadLimit {
@@ -40,9 +43,9 @@ pub enum ThreadLimit {
 /// Thread in the wood of one lag.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Thread {
-    /// How long it is, without the tapered tip.
+    /// Length without the tapered tip.
     pub length: Length,
-    /// What it ends by.
+    /// Its limit.
     pub limit: ThreadLimit,
 }
 
@@ -118,4 +121,128 @@ pub fn usual_tip(diameter: Length) -> Option<Length> {
     let thirty_seconds = |n: i64| Length::from_nm(n * Length::INCH.nm() / 32);
     let tips = [(8, 5), (10, 6), (12, 7), (14, 9), (16, 10), (20, 13), (24, 16)];
     tips.iter().find(|(d, _)| thirty_seconds(*d) == diameter).map(|&(_, tip)| thirty_seconds(tip))
+}
+
+/// [`Lags`] in the making.
+#[derive(Clone, Debug, Default)]
+#[must_use]
+pub struct LagsBuilder {
+    pub(crate) count: Input<u32>,
+    pub(crate) diameter: Input<Length>,
+    pub(crate) length: Input<Length>,
+    pub(crate) thread_length: Input<Length>,
+    pub(crate) tip: Input<Length>,
+    pub(crate) shim: Input<Length>,
+    pub(crate) across: Input<Length>,
+    pub(crate) spacing: Input<Length>,
+}
+
+impl Lags {
+    /// Lags by their number, diameter and length.
+    ///
+    /// # Example
+    ///
+    /// Two lags of 5/16 × 3 in: 2 in of thread and a tip of 5/32 in unless somebody measures them.
+    ///
+    /// ```
+    /// use takeoff_core::{Lags, Length};
+    /// let length = |text| Length::parse(text).unwrap();
+    /// let lags = Lags::builder(2, length("5/16 in"), length("3 in"));
+    /// assert!(lags.clone().build().is_ok());
+    /// assert_eq!(lags.thread_length(length("4 in")).build().unwrap_err()[0].code, "lag-thread");
+    /// ```
+    pub fn builder(count: u32, diameter: Length, length: Length) -> LagsBuilder {
+        let (count, diameter, length) = (Input::Given(count), Input::Given(diameter), Input::Given(length));
+        LagsBuilder { count, diameter, length, ..LagsBuilder::default() }
+    }
+}
+
+impl LagsBuilder {
+    /// Length of the thread, its tip included.
+    pub fn thread_length(mut self, length: Length) -> Self {
+        self.thread_length = Input::Given(length);
+        self
+    }
+
+    /// Length of the tapered tip; needed where the diameter is not a usual one.
+    pub fn tip(mut self, length: Length) -> Self {
+        self.tip = Input::Given(length);
+        self
+    }
+
+    /// Thickness between the heads and the deck.
+    pub fn shim(mut self, thickness: Length) -> Self {
+        self.shim = Input::Given(thickness);
+        self
+    }
+
+    /// Distance of the outermost two across the rafter.
+    pub fn across(mut self, distance: Length) -> Self {
+        self.across = Input::Given(distance);
+        self
+    }
+
+    /// Distance of the nearest two.
+    pub fn spacing(mut self, distance: Length) -> Self {
+        self.spacing = Input::Given(distance);
+        self
+    }
+
+    /// The lags.
+    ///
+    /// # Errors
+    ///
+    /// A measure out of range, a tip that is needed and missing, and thread that is longer than the lag.
+    pub fn build(self) -> Result<Lags, Problems> {
+        Judge::alone(|judge| self.judge("", "", judge))
+    }
+
+    /// The lags of an assembly, at a path from it.
+    pub(crate) fn judge(self, assembly: &str, at: &str, judge: &mut Judge<'_>) -> Option<Lags> {
+        let count = judge.needed(at, "count", self.count, "a whole number, such as `2`");
+        if count == Some(0) {
+            let message = "`0` is not a count from 1 to 1000000";
+            judge.report(
+                &format!("{at}/count"),
+                Code::OutOfRange,
+                message,
+                "write a whole number, such as `2`",
+            );
+        }
+        let diameter = judge.length(at, "diameter", self.diameter, Range::SIZE);
+        let length = judge.length(at, "length", self.length, Range::SIZE);
+        let mut optional = |name, input, range| judge.optional_length(at, name, input, range);
+        let thread_length = optional("thread_length", self.thread_length, Range::SIZE);
+        let tip = optional("tip", self.tip, Range::GAP);
+        let shim = optional("shim", self.shim, Range::GAP);
+        let across = optional("across", self.across, Range::GAP);
+        let spacing = optional("spacing", self.spacing, Range::SIZE);
+
+        let (diameter, length) = (diameter?, length?);
+        let assume = |judge: &mut Judge<'_>, what, given: Option<Length>, usual| {
+            judge.assumptions.length(of(what, assembly), given, usual)
+        };
+        let thread_length = assume(judge, "thread of a lag", thread_length, usual_thread(length));
+        let tip = match (usual_tip(diameter), tip) {
+            (None, None) => judge.needed(at, "tip", self.tip, LENGTH)?,
+            (usual, given) => assume(judge, "tapered tip of a lag", given, usual.unwrap_or_default()),
+        };
+        if thread_length > length || tip > thread_length {
+            let shown = judge.shown(&format!("{at}/length"), length);
+            let message = format!("a lag of {shown} has no such thread and tip");
+            let help = "the thread is at most as long as the lag, and its tip is part of the thread";
+            judge.report(at, Code::LagThread, message, help);
+            return None;
+        }
+        Some(Lags {
+            count: count?,
+            diameter,
+            length,
+            thread_length,
+            tip,
+            shim: assume(judge, "between a lag's head and the deck", shim, Length::ZERO),
+            across: assume(judge, "outermost lag to outermost, across the rafter", across, Length::ZERO),
+            spacing,
+        })
+    }
 }

@@ -1,4 +1,4 @@
-//! What a screening weighs: the job's factors and loads.
+//! Factors and loads of a screening.
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -14,9 +14,9 @@ pub struct Loads {
     pub c_m: f64,
     /// Temperature factor, `C_t`.
     pub c_t: f64,
-    /// What uplift counts for.
+    /// Factor of the uplift.
     pub uplift_factor: f64,
-    /// What the dead load counts for.
+    /// Factor of the dead load.
     pub dead_factor: f64,
     /// Square to the roof, on the array's area.
     pub dead_load: Pressure,
@@ -31,7 +31,7 @@ pub struct Loads {
 pub struct ScreeningInput {
     /// Its symbol in the formulas.
     pub symbol: String,
-    /// What it is, in words.
+    /// Meaning, in words.
     pub what: String,
     /// Its value with its unit, as shown.
     pub value: String,
@@ -39,6 +39,6 @@ pub struct ScreeningInput {
     pub number: f64,
     /// Unit of `number`: `Pa`, `m/s`, or nothing for a factor.
     pub unit: String,
-    /// Where a default comes from; `None` where the job file sets it.
+    /// Source of a default; `None` where the job file sets the value.
     pub source: Option<String>,
 }

@@ -27,7 +27,7 @@ pub struct Post {
     pub(crate) assembly: Arc<Assembly>,
     /// Its point on the deck.
     pub(crate) at: SlopePoint,
-    /// Whether a layout leaves it where it is.
+    /// A layout leaves it where it is.
     pub(crate) fixed: bool,
     /// JSON Pointer to where the job gives it.
     pub(crate) path: String,

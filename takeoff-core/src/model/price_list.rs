@@ -15,18 +15,18 @@ pub struct PriceList {
 #[derive(Clone, Debug, PartialEq)]
 pub struct PriceRow {
     pub(crate) item: String,
-    /// What the pack's size is measured in.
+    /// Unit of the pack's size.
     pub(crate) unit: Unit,
-    /// What a pack holds, in `unit`.
+    /// Size of a pack, in `unit`.
     pub(crate) size: Decimal,
-    /// The same as written, such as `10.1 fl oz`.
+    /// Size as written, such as `10.1 fl oz`.
     pub(crate) shown: String,
     /// For one pack.
     pub(crate) price: Money,
     /// The least number of packs that is sold, 1 or more.
     pub(crate) minimum_order: u64,
     pub(crate) vendor_part: Option<String>,
-    /// Where it stands in the file.
+    /// Line in the file.
     pub(crate) line: u64,
 }
 

@@ -1,4 +1,4 @@
-//! Where rafters run.
+//! Rafters by their centre lines.
 use crate::geometry::SlopePoint;
 use crate::num::round_div;
 use crate::units::Length;
@@ -24,7 +24,7 @@ impl Rafters {
         Length::from_nm(lower.nm() + round_div(top, over) as i64)
     }
 
-    /// How many rafters run to the left of a point; where `over` is set, those straight below it count too.
+    /// Number of rafters to the left of a point; with `over`, those straight below it count too.
     pub fn left_of(&self, at: SlopePoint, over: bool) -> usize {
         let (mut from, mut to) = (0, self.lines.len());
         while from < to {
@@ -46,9 +46,9 @@ impl Rafters {
 pub struct Rafters {
     /// Left to right; no two of them cross or overlap.
     pub(crate) lines: Vec<RafterLine>,
-    /// Where `RafterLine::lower` is measured: the lowest `v` of the outline.
+    /// Height at which `RafterLine::lower` is measured: the lowest `v` of the outline.
     pub(crate) low: Length,
-    /// Where `RafterLine::upper` is measured: the highest `v` of the outline.
+    /// Height at which `RafterLine::upper` is measured: the highest `v` of the outline.
     pub(crate) high: Length,
     pub(crate) width: Length,
     /// Down from the deck.

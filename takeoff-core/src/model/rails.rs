@@ -5,7 +5,7 @@ use super::Assembly;
 use crate::geometry::{Point, SlopePoint};
 use crate::units::Length;
 
-/// How far a layout may move an array from where the job has it; none of it below zero.
+/// Reach within which a layout may move an array from its place in the job; each 0 or more.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct Shift {
     /// Toward −u.
@@ -21,22 +21,22 @@ pub struct Shift {
 /// The rails of an array: one a clamp window in every row of modules, each along the whole width of the array.
 #[derive(Clone, Debug)]
 pub struct Rails {
-    /// What each of their posts is.
+    /// Assembly of each of their posts.
     pub(crate) assembly: Arc<Assembly>,
-    /// Where a module may be clamped, counted up from its lower edge: ascending, apart by the least distance.
+    /// Clamp windows, up from a module's lower edge: ascending, apart by the least distance.
     pub(crate) clamps: Vec<ClampWindow>,
     /// From post to post along a rail, at most.
     pub(crate) greatest_span: Length,
     /// From the last post to the end of the rail, at most.
     pub(crate) greatest_overhang: Length,
-    /// Where less is allowed.
+    /// Zones in which less is allowed.
     pub(crate) zones: Vec<SpanZone>,
     /// From post to post along a rail, and from rail to rail, at least; zero where the job asks for none.
     pub(crate) least_distance: Length,
     /// Rails take turns in so many rafters: rail `i` of the array, counted from the lowest, stands on rafters whose
     /// numbers leave the same rest as `i` plus a constant of the array. 1 is not staggered.
     pub(crate) stagger: u32,
-    /// Whether a post may stand in the middle of a bay, on a blocking board.
+    /// A post may stand in the middle of a bay, on blocking.
     pub(crate) blocking: bool,
 }
 

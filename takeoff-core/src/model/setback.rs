@@ -14,17 +14,17 @@ mod tests;
 pub struct Setback {
     /// The edge.
     pub edge: Segment,
-    /// What it is; `None` is the edge of a hole.
+    /// Kind of the edge; `None` is the edge of a hole.
     pub kind: Option<EdgeKind>,
-    /// How far posts keep from it.
+    /// Least distance of posts from it.
     pub least: Length,
-    /// Whether their deck flashings do too.
+    /// Deck flashings keep the distance, too.
     pub holds_flashing: bool,
 }
 
-/// How a post breaks a setback.
+/// Violation of a setback by a post.
 #[derive(Clone, Copy, Debug)]
-pub enum Breaks {
+pub enum SetbackViolation {
     /// Its point on the deck lies too near: the distance.
     Post(Length),
     /// Its deck flashing does: the distance.
@@ -32,17 +32,17 @@ pub enum Breaks {
 }
 
 impl Setback {
-    /// Whether and how a post at a place breaks the setback. At exactly the distance asked it keeps it.
-    pub fn broken_by(&self, at: Point, assembly: &Assembly) -> Option<Breaks> {
+    /// The violation of the setback by a post at a place, if any. At exactly the least distance there is none.
+    pub fn broken_by(&self, at: Point, assembly: &Assembly) -> Option<SetbackViolation> {
         let near = |distance: &Distance| distance.is_below(grid(self.least));
-        let of_post = Some(to_point(&self.edge, at)).filter(near).map(|d| Breaks::Post(d.length()));
+        let of_post = Some(to_point(&self.edge, at)).filter(near).map(|d| SetbackViolation::Post(d.length()));
         of_post.or_else(|| {
             let flashing = &assembly.deck_flashing;
             let side = half(flashing.width);
             let (lower, upper) = (at.v - grid(flashing.down), at.v + grid(flashing.up));
             let rect = Rect::new(at.u - side, lower, at.u + side, upper);
             let distance = self.holds_flashing.then(|| to_rect(&self.edge, &rect));
-            distance.filter(near).map(|d| Breaks::Flashing(d.length()))
+            distance.filter(near).map(|d| SetbackViolation::Flashing(d.length()))
         })
     }
 }

@@ -38,17 +38,17 @@ pub enum EdgeKind {
 pub struct Slope {
     pub(crate) name: String,
     pub(crate) pitch: Pitch,
-    pub(crate) place: Option<Place>,
+    pub(crate) place: Option<Georeference>,
     /// Counter-clockwise as seen from outside; edge `i` runs from vertex `i` to the next.
     pub(crate) outline: Vec<SlopePoint>,
-    /// What edge `i` of the outline is.
+    /// Kind of edge `i` of the outline.
     pub(crate) edges: Vec<Option<EdgeKind>>,
     /// Chimneys, vents, skylights; clockwise.
     pub(crate) holes: Vec<Vec<SlopePoint>>,
     pub(crate) tile: Arc<Tile>,
     /// The noses of the courses, ascending, however the job gives them.
     pub(crate) noses: Vec<Length>,
-    /// How far tile hangs over the eave; not below zero.
+    /// Overhang of tile over the eave; 0 or more.
     pub(crate) overhang: Length,
     pub(crate) first_joint: Length,
     /// Offset of the joints of course `k`: entry `k mod len`, already multiplied by the cover width.
@@ -70,9 +70,9 @@ pub struct Slope {
     pub(crate) arrays: Vec<Array>,
 }
 
-/// Where a slope stands in the world.
+/// Place of a slope in the world.
 #[derive(Clone, Debug, PartialEq)]
-pub enum Place {
+pub enum Georeference {
     /// Its origin (east, north, up) and the azimuth of its down-slope direction.
     Given {
         /// East, north, up of `u = v = 0`.

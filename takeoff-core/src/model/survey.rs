@@ -2,7 +2,7 @@
 use schemars::JsonSchema;
 use serde::Serialize;
 
-/// What a survey should have asked.
+/// A question that a survey should answer.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]
 #[serde(rename_all = "snake_case")]
 pub enum SurveyQuestion {

@@ -1,4 +1,4 @@
-//! What a bid adds to the materials.
+//! Terms of a bid: what it adds to the materials.
 use rust_decimal::Decimal;
 use schemars::JsonSchema;
 use serde::Serialize;
@@ -18,7 +18,7 @@ pub struct Terms {
     pub(crate) markup: Decimal,
 }
 
-/// What an hour costs, and how long each action takes.
+/// Cost of an hour, and minutes of each action.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Labour {
     pub(crate) rate_per_hour: Money,

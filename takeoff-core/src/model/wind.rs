@@ -1,7 +1,7 @@
 //! Wind as a job gives it.
 use crate::units::{Pressure, Speed};
 
-/// What the job says of the wind.
+/// Wind as pressure or as inputs of the equation.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Wind {
     /// Uplift on the array, square to the roof, before the load combination.

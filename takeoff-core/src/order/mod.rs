@@ -8,7 +8,7 @@ pub use spares::OrderSpares;
 
 use std::collections::BTreeSet;
 
-use crate::model::{Display, Job, Problem, Severity};
+use crate::model::{Code, Display, Job, Problem, Problems};
 use crate::pricing::Purchase;
 use crate::pricing::purchase;
 use crate::quantities::{MaterialLine, RollPlan};
@@ -61,7 +61,7 @@ pub struct Order {
 /// use takeoff_core::job::{EXAMPLE, Files};
 /// use takeoff_core::model::Job;
 /// use takeoff_core::order::{order, Ordered};
-/// use takeoff_core::takeoff::takeoff;
+/// use takeoff_core::takeoff;
 /// let jobs = ["one", "two"].map(|name| {
 ///     let named = EXAMPLE.replacen("garage", name, 1);
 ///     Job::read(&named, &Files::new()).unwrap()
@@ -72,9 +72,13 @@ pub struct Order {
 /// assert_eq!(of_both.jobs, ["one", "two"]);
 /// assert!(of_both.spares[0].spares.spares <= of_both.spares[0].apart);
 /// ```
-pub fn order(jobs: &[Ordered<'_>]) -> Result<Order, Vec<Problem>> {
+pub fn order(jobs: &[Ordered<'_>]) -> Result<Order, Problems> {
     let Some(first) = jobs.first() else {
-        return Err(vec![problem("no-jobs", "an order needs a job".to_owned(), "name a job file")]);
+        return Err(Problems::from(problem(
+            Code::NoJobs,
+            "an order needs a job".to_owned(),
+            "name a job file",
+        )));
     };
     check_names(jobs)?;
     let levels = jobs.iter().map(|ordered| ordered.takeoff.service_level);
@@ -96,18 +100,17 @@ pub fn order(jobs: &[Ordered<'_>]) -> Result<Order, Vec<Problem>> {
 }
 
 /// Refuses two jobs of one name, for each job's needs stand under its name.
-fn check_names(jobs: &[Ordered<'_>]) -> Result<(), Vec<Problem>> {
+fn check_names(jobs: &[Ordered<'_>]) -> Result<(), Problems> {
     let mut names = BTreeSet::new();
     let twice = jobs.iter().filter(|ordered| !names.insert(&ordered.job.name)).map(|ordered| {
         let message = format!("two jobs are called `{}`", ordered.job.name);
-        problem("two-jobs-of-one-name", message, "call one of them by another name, or take it out")
+        problem(Code::TwoJobsOfOneName, message, "call one of them by another name, or take it out")
     });
-    let problems: Vec<Problem> = twice.collect();
+    let problems: Problems = twice.collect();
     if problems.is_empty() { Ok(()) } else { Err(problems) }
 }
 
 /// A problem of several jobs together, at no place in one of them.
-fn problem(code: &str, message: String, help: &str) -> Problem {
-    let (code, help, path) = (code.to_owned(), help.to_owned(), String::new());
-    Problem { code, message, help, path, severity: Severity::Error }
+fn problem(code: Code, message: String, help: &str) -> Problem {
+    Problem::new(code, message, help, "")
 }

@@ -1,22 +1,22 @@
 //! One price list of several jobs' lists.
 use super::{Ordered, problem};
-use crate::model::{PriceList, Problem};
+use crate::model::{Code, PriceList, Problems};
 
 /// The lists of all jobs joined in their order, without duplicates; `None` where no job has one.
 ///
 /// # Errors
 ///
 /// Two currencies, or one pack at two prices.
-pub(super) fn joined(jobs: &[Ordered<'_>]) -> Result<Option<PriceList>, Vec<Problem>> {
+pub(super) fn joined(jobs: &[Ordered<'_>]) -> Result<Option<PriceList>, Problems> {
     let mut lists = jobs.iter().filter_map(|ordered| Some((&ordered.job.name, ordered.job.prices.as_ref()?)));
     let Some((first, list)) = lists.next() else { return Ok(None) };
     let mut joined = list.clone();
-    let mut problems = Vec::new();
+    let mut problems = Problems::new();
     for (job, list) in lists {
         if list.currency != joined.currency {
             let (theirs, ours) = (list.currency.code(), joined.currency.code());
             let message = format!("`{job}` is priced in {theirs}, and `{first}` in {ours}");
-            problems.push(problem("two-currencies", message, "order jobs of one currency together"));
+            problems.push(problem(Code::TwoCurrencies, message, "order jobs of one currency together"));
             continue;
         }
         for row in &list.rows {
@@ -31,7 +31,7 @@ pub(super) fn joined(jobs: &[Ordered<'_>]) -> Result<Option<PriceList>, Vec<Prob
                         "`{}` in packs of {} is priced otherwise for `{job}` (`{}` line {}) than before (line {})",
                         row.item, row.shown, list.file, row.line, known.line
                     );
-                    problems.push(problem("prices-differ", message, "give the jobs one price list"));
+                    problems.push(problem(Code::PricesDiffer, message, "give the jobs one price list"));
                 }
                 Some(_) => {}
             }

@@ -1,6 +1,6 @@
 //! The patches of all jobs, cut from rolls together.
 use super::{Ordered, problem};
-use crate::model::{Problem, Underlayment};
+use crate::model::{Code, Problems, Underlayment};
 use crate::quantities::{PatchPiece, RollPlan, patch_pieces, roll_plan};
 
 /// The cutting plans by underlayment, in the order in which the jobs name them; patches stand as `job/slope/patch`.
@@ -8,7 +8,7 @@ use crate::quantities::{PatchPiece, RollPlan, patch_pieces, roll_plan};
 /// # Errors
 ///
 /// Underlayments of one name that are not the same.
-pub(super) fn plans(jobs: &[Ordered<'_>]) -> Result<Vec<RollPlan>, Vec<Problem>> {
+pub(super) fn plans(jobs: &[Ordered<'_>]) -> Result<Vec<RollPlan>, Problems> {
     let mut sheets: Vec<(&str, &Underlayment, Vec<PatchPiece>)> = Vec::new();
     let mut problems = Vec::new();
     for Ordered { job, takeoff } in jobs {
@@ -24,7 +24,7 @@ pub(super) fn plans(jobs: &[Ordered<'_>]) -> Result<Vec<RollPlan>, Vec<Problem>>
                         sheet.name, job.name
                     );
                     let help = "give underlayments of other sizes other names";
-                    problems.push(problem("underlayments-differ", message, help));
+                    problems.push(problem(Code::UnderlaymentsDiffer, message, help));
                 }
                 Some((_, known, all)) => {
                     // A job that does not say how long a roll is takes the rolls of the others.
@@ -39,7 +39,7 @@ pub(super) fn plans(jobs: &[Ordered<'_>]) -> Result<Vec<RollPlan>, Vec<Problem>>
     }
     if !problems.is_empty() {
         problems.dedup();
-        return Err(problems);
+        return Err(problems.into());
     }
     let plan = |(_, sheet, pieces): (_, &Underlayment, Vec<_>)| roll_plan(sheet, &pieces).ok().flatten();
     Ok(sheets.into_iter().filter_map(plan).collect())

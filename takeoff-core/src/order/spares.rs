@@ -4,7 +4,7 @@ use serde::Serialize;
 
 use super::{Ordered, problem};
 use crate::materials::Piece;
-use crate::model::{Pieces, Problem, Tile};
+use crate::model::{Code, Pieces, Problems, Tile};
 use crate::spares::{Demand, Spares, TileSpares, pooled};
 
 /// Spares of one kind of piece for all jobs that use it.
@@ -22,10 +22,7 @@ pub struct OrderSpares {
 }
 
 /// The kinds of piece in the order in which the jobs name them, each with the pool of its jobs.
-pub(super) fn pooled_spares(
-    jobs: &[Ordered<'_>],
-    service_level: f64,
-) -> Result<Vec<OrderSpares>, Vec<Problem>> {
+pub(super) fn pooled_spares(jobs: &[Ordered<'_>], service_level: f64) -> Result<Vec<OrderSpares>, Problems> {
     check_tiles(jobs)?;
     let mut kinds: Vec<(&Piece, Vec<(&Ordered<'_>, &TileSpares)>)> = Vec::new();
     for ordered in jobs {
@@ -43,11 +40,11 @@ fn kind(
     tile: &Piece,
     users: &[(&Ordered<'_>, &TileSpares)],
     service_level: f64,
-) -> Result<OrderSpares, Vec<Problem>> {
+) -> Result<OrderSpares, Problems> {
     let demands: Vec<Demand> = users.iter().map(|(ordered, spares)| demand(ordered, spares)).collect();
     let spares = pooled(&demands, service_level).map_err(|error| {
         let message = format!("the spares of `{tile}` can't be counted for all jobs together: {error}");
-        vec![problem("breakage-too-wide", message, "order the jobs one by one")]
+        Problems::from(problem(Code::BreakageTooWide, message, "order the jobs one by one"))
     })?;
     Ok(OrderSpares {
         tile: tile.clone(),
@@ -69,9 +66,9 @@ fn demand(ordered: &Ordered<'_>, of_kind: &TileSpares) -> Demand {
 }
 
 /// Refuses tiles of one name with other sizes: the pool would mix pieces that do not fit.
-fn check_tiles(jobs: &[Ordered<'_>]) -> Result<(), Vec<Problem>> {
+fn check_tiles(jobs: &[Ordered<'_>]) -> Result<(), Problems> {
     let mut known: Vec<(&str, &Tile)> = Vec::new();
-    let mut problems = Vec::new();
+    let mut problems = Problems::new();
     for Ordered { job, .. } in jobs {
         for tile in &job.tiles {
             match known.iter().find(|(_, other)| other.name == tile.name) {
@@ -80,7 +77,7 @@ fn check_tiles(jobs: &[Ordered<'_>]) -> Result<(), Vec<Problem>> {
                         format!("the tile `{}` of `{}` is not that of `{first}`", tile.name, job.name);
                     let help =
                         "give tiles of other sizes other names; what is the same tile has the same sizes";
-                    problems.push(problem("tiles-differ", message, help));
+                    problems.push(problem(Code::TilesDiffer, message, help));
                 }
                 Some(_) => {}
                 None => known.push((&job.name, tile)),

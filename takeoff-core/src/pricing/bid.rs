@@ -4,7 +4,7 @@ use rust_decimal::prelude::ToPrimitive;
 
 use super::purchase::{sum, too_much};
 use super::{Bid, BidTotals, Purchase, labour, purchase};
-use crate::model::{Job, Problem, Terms};
+use crate::model::{Job, Problems, Terms};
 use crate::quantities::{JobBill, MaterialLine};
 use crate::units::Money;
 
@@ -16,7 +16,7 @@ use crate::units::Money;
 /// # Errors
 ///
 /// A price whose unit does not fit its item, or packs that can't be mixed or paid.
-pub fn bid(job: &Job, bill: &JobBill, materials: &[MaterialLine]) -> Result<Option<Bid>, Vec<Problem>> {
+pub fn bid(job: &Job, bill: &JobBill, materials: &[MaterialLine]) -> Result<Option<Bid>, Problems> {
     let Some(terms) = &job.bid else { return Ok(None) };
     let Purchase { currency, rounding, lines, unpriced, unused_prices, materials } =
         purchase(materials, job.prices.as_ref(), &terms.currency)?;

@@ -5,7 +5,7 @@ use rust_decimal::prelude::ToPrimitive;
 use super::pack_mix::gcd;
 use super::{BidLine, BidPack, Offer, Purchase, Unpriced, UnusedPrice, cheapest_mix};
 use crate::materials::Material;
-use crate::model::{PriceList, PriceRow, Problem, Severity};
+use crate::model::{Code, PriceList, PriceRow, Problem, Problems};
 use crate::quantities::{MaterialLine, least_covering};
 use crate::units::{Currency, Money, dimension};
 
@@ -21,7 +21,7 @@ pub fn purchase(
     materials: &[MaterialLine],
     prices: Option<&PriceList>,
     currency: &Currency,
-) -> Result<Purchase, Vec<Problem>> {
+) -> Result<Purchase, Problems> {
     check_units(prices, materials)?;
     let (mut lines, mut unpriced) = (Vec::new(), Vec::new());
     for line in bought(materials, prices) {
@@ -51,8 +51,12 @@ pub fn purchase(
 }
 
 /// A sum beyond the range of a decimal.
-pub(super) fn too_much() -> Vec<Problem> {
-    vec![problem("too-much-money", "the job costs more than can be told".to_owned(), "look at the prices")]
+pub(super) fn too_much() -> Problems {
+    Problems::from(problem(
+        Code::TooMuchMoney,
+        "the cost of the job exceeds the supported range".to_owned(),
+        "check the prices",
+    ))
 }
 
 /// The lines to buy. A need with two lines, one as a quantity and one in packs, is bought once: in packs where they have
@@ -76,9 +80,9 @@ fn bought<'a>(
 }
 
 /// Refuses prices in another dimension than the need, such as a price by the piece for an area.
-fn check_units(prices: Option<&PriceList>, materials: &[MaterialLine]) -> Result<(), Vec<Problem>> {
+fn check_units(prices: Option<&PriceList>, materials: &[MaterialLine]) -> Result<(), Problems> {
     let Some(prices) = prices else { return Ok(()) };
-    let mut problems = Vec::new();
+    let mut problems = Problems::new();
     for row in &prices.rows {
         let line = materials.iter().find(|line| line.unit != row.unit && line.item.name() == row.item);
         if let Some(line) = line {
@@ -90,26 +94,25 @@ fn check_units(prices: Option<&PriceList>, materials: &[MaterialLine]) -> Result
                 dimension(line.unit),
                 dimension(row.unit)
             );
-            problems.push(problem("unit-of-item", message, "give the pack in a unit of what is needed"));
+            problems.push(problem(Code::UnitOfItem, message, "give the pack in a unit of what is needed"));
         }
     }
     if problems.is_empty() { Ok(()) } else { Err(problems) }
 }
 
-fn problem(code: &str, message: String, help: &str) -> Problem {
-    let [code, help, path] = [code, help, "/prices"].map(str::to_owned);
-    Problem { code, message, help, path, severity: Severity::Error }
+fn problem(code: Code, message: String, help: &str) -> Problem {
+    Problem::new(code, message, help, "/prices")
 }
 
 /// A material in the cheapest mix of its packs.
-fn priced(line: &MaterialLine, rows: &[&PriceRow], currency: &Currency) -> Result<BidLine, Vec<Problem>> {
-    let refused = |code, message: String, help| vec![problem(code, message, help)];
+fn priced(line: &MaterialLine, rows: &[&PriceRow], currency: &Currency) -> Result<BidLine, Problems> {
+    let refused = |code, message: String, help| Problems::from(problem(code, message, help));
     let need_with_waste = line.need * (1.0 + line.waste);
     let sizes = whole(rows.iter().map(|row| row.size));
     let amounts = whole(rows.iter().map(|row| row.price.amount()));
     let (Some((sizes, measure)), Some((amounts, _))) = (sizes, amounts) else {
         return Err(refused(
-            "too-many",
+            Code::TooMany,
             format!("the packs of `{}` can't be compared", line.item),
             "write their sizes with fewer digits",
         ));
@@ -117,7 +120,7 @@ fn priced(line: &MaterialLine, rows: &[&PriceRow], currency: &Currency) -> Resul
     let need = least_covering(need_with_waste, measure);
     if sizes.iter().any(|&size| need / size > MOST_PACKS) {
         let message = format!("`{}` takes more than {MOST_PACKS} packs", line.item);
-        return Err(refused("too-many", message, "look at the sizes of its packs"));
+        return Err(refused(Code::TooMany, message, "look at the sizes of its packs"));
     }
     let offers: Vec<Offer> = sizes
         .iter()
@@ -128,13 +131,13 @@ fn priced(line: &MaterialLine, rows: &[&PriceRow], currency: &Currency) -> Resul
     let mix = cheapest_mix(&offers, need).map_err(|_| {
         let message =
             format!("the packs of `{}` can be mixed in too many ways to compare them all", line.item);
-        refused("too-many", message, "leave out packs that nobody buys")
+        refused(Code::TooMany, message, "leave out packs that nobody buys")
     })?;
     let mut packs = Vec::new();
     for (row, &count) in rows.iter().zip(&mix) {
         let cost = row.price.amount().checked_mul(count.into()).ok_or_else(|| {
             refused(
-                "too-much-money",
+                Code::TooMuchMoney,
                 format!("`{}` costs more than can be told", line.item),
                 "look at its price",
             )
@@ -151,7 +154,11 @@ fn priced(line: &MaterialLine, rows: &[&PriceRow], currency: &Currency) -> Resul
         });
     }
     let cost = sum(packs.iter().map(|pack| pack.cost)).ok_or_else(|| {
-        refused("too-much-money", format!("`{}` costs more than can be told", line.item), "look at its price")
+        refused(
+            Code::TooMuchMoney,
+            format!("`{}` costs more than can be told", line.item),
+            "look at its price",
+        )
     })?;
     Ok(BidLine {
         item: line.item.clone(),

@@ -2,7 +2,7 @@
 use std::collections::BTreeMap;
 
 use super::{PatchPiece, RollPlan, patch_pieces, roll_plan};
-use crate::model::{Job, Problem, Underlayment};
+use crate::model::{Code, Job, Problem, Underlayment};
 use crate::slope_takeoff::SlopeTakeoff;
 
 /// The plans by underlayment, and a finding for every patch that is longer than a roll.
@@ -43,7 +43,7 @@ fn joined(
             } else {
                 "take longer rolls: there is no cutting plan for these"
             };
-            Problem::finding("patch-longer-than-roll", message, help, &format!("/slopes/{place}"))
+            Problem::new(Code::PatchLongerThanRoll, message, help, format!("/slopes/{place}"))
         })
         .collect()
 }

@@ -2,7 +2,7 @@
 use std::collections::BTreeSet;
 
 use crate::materials::{Material, Piece};
-use crate::model::{Item, Job, Pieces, Problem, Severity, Tile};
+use crate::model::{Code, Item, Job, Pieces, Problem, Problems, Tile};
 use crate::roof::Part;
 
 /// An error for each item of an assembly whose name is that of spare tiles, of a quantity or of its packs.
@@ -10,9 +10,9 @@ use crate::roof::Part;
 /// Such an item can't be added to the line of its name: spare tiles are a pooled count, a quantity is no count, and
 /// packs give a quantity again, of the two of which one is bought. Items named like a plain count (staples, batten
 /// nails, tile fasteners, saw blades) add to it and are no error.
-pub fn conflicting_items(job: &Job) -> Vec<Problem> {
+pub fn conflicting_items(job: &Job) -> Problems {
     let taken: BTreeSet<String> = not_items(job).map(|material| material.name()).collect();
-    let mut problems = Vec::new();
+    let mut problems = Problems::new();
     for assembly in &job.assemblies {
         let lists = [("items", &assembly.items), ("blocking_items", &assembly.blocking_items)];
         for (list, items) in lists {
@@ -21,13 +21,12 @@ pub fn conflicting_items(job: &Job) -> Vec<Problem> {
             {
                 // JSON Pointer (RFC 6901): `~` is written `~0`, `/` is written `~1`.
                 let assembly = assembly.name.replace('~', "~0").replace('/', "~1");
-                problems.push(Problem {
-                    code: "item-is-worked-out".to_owned(),
-                    message: format!("the item `{item}` has the name of a line that the takeoff works out"),
-                    help: "give it another name, or leave it out if it is the same thing".to_owned(),
-                    path: format!("/assemblies/{assembly}/{list}/{place}/item"),
-                    severity: Severity::Error,
-                });
+                problems.push(Problem::new(
+                    Code::ItemIsWorkedOut,
+                    format!("the item `{item}` has the name of a line that the takeoff works out"),
+                    "give it another name, or leave it out if it is the same thing",
+                    format!("/assemblies/{assembly}/{list}/{place}/item"),
+                ));
             }
         }
     }

@@ -1,4 +1,5 @@
 //! The material list of a job.
+use crate::model::Code;
 use std::collections::BTreeMap;
 
 use super::felt::felt_rolls;
@@ -68,7 +69,7 @@ pub fn unused_waste(job: &Job, lines: &[MaterialLine]) -> Vec<Problem> {
         .map(|item| {
             let message = format!("the waste of `{item}` is not used: the work takes none");
             let help = "call the item as the material list does";
-            Problem::finding("waste-not-used", message, help, "/practice/waste")
+            Problem::new(Code::WasteNotUsed, message, help, "/practice/waste")
         })
         .collect()
 }

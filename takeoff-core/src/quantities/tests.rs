@@ -370,7 +370,7 @@ fn an_item_called_like_another_line_is_refused() {
     ] {
         let job = three_posts_with(&[("lag", 2), (name, 1)]);
         let problems = takeoff(&job).unwrap_err();
-        let told: Vec<(&str, &str)> = problems.iter().map(|of| (&*of.code, &*of.path)).collect();
+        let told: Vec<(&str, &str)> = problems.iter().map(|of| (of.code.as_str(), &*of.path)).collect();
         assert_eq!(told, [("item-is-worked-out", "/assemblies/post-7/items/1/item")], "{name}");
     }
 }

@@ -14,7 +14,7 @@ use crate::report::document::{Comparison, PostChange, PostPlace};
 /// use takeoff_core::job::{EXAMPLE, Files};
 /// use takeoff_core::model::Job;
 /// use takeoff_core::report::{self, document};
-/// use takeoff_core::takeoff::takeoff;
+/// use takeoff_core::takeoff;
 /// let bid = Job::read(EXAMPLE, &Files::new()).unwrap();
 /// let built = bid.as_built("built.csv", "slope,name,assembly,u,v\n").unwrap();
 /// let (bid, built) = (takeoff(&bid).unwrap(), takeoff(&built).unwrap());

@@ -8,7 +8,7 @@ use crate::report::document::Takeoff;
 pub(super) fn by_code(findings: &[Problem]) -> BTreeMap<&str, Vec<&Problem>> {
     let mut by_code: BTreeMap<&str, Vec<&Problem>> = BTreeMap::new();
     for finding in findings {
-        by_code.entry(&finding.code).or_default().push(finding);
+        by_code.entry(finding.code.as_str()).or_default().push(finding);
     }
     by_code
 }

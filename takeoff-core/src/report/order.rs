@@ -16,7 +16,7 @@ use crate::report::document::Order;
 /// use takeoff_core::model::Job;
 /// use takeoff_core::order::{order, Ordered};
 /// use takeoff_core::report::{self, document};
-/// use takeoff_core::takeoff::takeoff;
+/// use takeoff_core::takeoff;
 /// let job = Job::read(EXAMPLE, &Files::new()).unwrap();
 /// let ordered = Ordered { job: &job, takeoff: &takeoff(&job).unwrap() };
 /// let text = report::order(&document::Order::from(&order(&[ordered]).unwrap()));

@@ -1,9 +1,10 @@
 //! The tiled field: the outline with every eave moved down over the gutter.
 use ethnum::I256;
 
-use crate::geometry::{Point, Polygon, Rect, Segment, clip, grid};
-use crate::model::{EdgeKind, Slope};
+use crate::geometry::{Point, Polygon, Rect, Segment, SlopePoint, clip, grid};
+use crate::model::{EdgeKind, Outline, Slope};
 use crate::num::round_div;
+use crate::units::Length;
 
 #[cfg(test)]
 mod tests;
@@ -26,19 +27,33 @@ impl Field {
     ///
     /// A plain gable of 38 ft × 17 ft whose tile hangs 1 1/2 in over the eave has a field 17 ft 1 1/2 in tall.
     pub fn of(slope: &Slope) -> Field {
-        let outline: Vec<Point> = slope.outline.iter().map(|&p| Point::from(p)).collect();
+        Field::lowered(&slope.outline, &slope.edges, &slope.holes, slope.overhang)
+    }
+
+    /// As [`Field::of`], of an outline alone; tile hangs over its eaves by `overhang`, 0 or more.
+    pub fn new(outline: &Outline, overhang: Length) -> Field {
+        Field::lowered(&outline.corners, &outline.edges, &outline.holes, overhang)
+    }
+
+    fn lowered(
+        outline: &[SlopePoint],
+        edges: &[Option<EdgeKind>],
+        holes: &[Vec<SlopePoint>],
+        overhang: Length,
+    ) -> Field {
+        let outline: Vec<Point> = outline.iter().map(|&p| Point::from(p)).collect();
         let n = outline.len();
-        let drop = grid(slope.overhang);
+        let drop = grid(overhang);
         let line = |i: usize| {
-            let down = if slope.edges[i] == Some(EdgeKind::Eave) { drop } else { 0 };
+            let down = if edges[i] == Some(EdgeKind::Eave) { drop } else { 0 };
             let lowered = |p: Point| Point::new(p.u, p.v - down);
             Segment { from: lowered(outline[i]), to: lowered(outline[(i + 1) % n]) }
         };
         let ring: Vec<Point> = (0..n).map(|i| meeting_point(line((i + n - 1) % n), line(i))).collect();
         let edges = (0..n)
-            .filter_map(|i| Some((slope.edges[i]?, Segment { from: ring[i], to: ring[(i + 1) % n] })))
+            .filter_map(|i| Some((edges[i]?, Segment { from: ring[i], to: ring[(i + 1) % n] })))
             .collect();
-        let holes = slope.holes.iter().map(|hole| hole.iter().map(|&p| Point::from(p)).collect());
+        let holes = holes.iter().map(|hole| hole.iter().map(|&p| Point::from(p)).collect());
         let polygon = Polygon::new(std::iter::once(ring).chain(holes).collect());
         let bounds = polygon.bounds();
         let is_rectangle = polygon.rings().len() == 1

@@ -4,7 +4,8 @@ use std::ops::Range;
 use smallvec::SmallVec;
 
 use crate::geometry::{Rect, grid, half};
-use crate::model::{LapSide, Pieces, Slope};
+use crate::model::{LapSide, Pieces, Slope, Tile};
+use crate::units::Length;
 
 /// Which piece of a column.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -70,7 +71,16 @@ pub struct TileGrid {
 impl TileGrid {
     /// The tiles of a slope.
     pub fn of(slope: &Slope) -> TileGrid {
-        let tile = &slope.tile;
+        TileGrid::new(&slope.tile, &slope.noses, slope.first_joint, &slope.bond)
+    }
+
+    /// Tiles in courses whose noses ascend. `bond` moves the joints of course `k` by its entry `k mod len`; empty, all
+    /// joints are in line.
+    ///
+    /// # Example
+    ///
+    /// Half bond of a tile that covers 12 in: joints at 0, 12, 24 in and, a course further up, at 6, 18, 30 in.
+    pub fn new(tile: &Tile, noses: &[Length], first_joint: Length, bond: &[Length]) -> TileGrid {
         let cover = grid(tile.cover);
         let parts = match tile.pieces {
             Pieces::One { width, lap_side: LapSide::Left, .. } => {
@@ -85,11 +95,15 @@ impl TileGrid {
             }
         };
         TileGrid {
-            noses: slope.noses.iter().map(|&nose| grid(nose)).collect(),
+            noses: noses.iter().map(|&nose| grid(nose)).collect(),
             length: grid(tile.length),
             cover,
-            first_joint: grid(slope.first_joint),
-            offsets: slope.bond.iter().map(|&offset| grid(offset)).collect(),
+            first_joint: grid(first_joint),
+            offsets: if bond.is_empty() {
+                vec![0]
+            } else {
+                bond.iter().map(|&offset| grid(offset)).collect()
+            },
             parts,
         }
     }

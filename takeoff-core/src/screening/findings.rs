@@ -2,7 +2,7 @@
 use std::collections::BTreeMap;
 
 use super::{Distance, NotScreened, PostScreening, Unscreened};
-use crate::model::{Display, Post, Problem, Slope};
+use crate::model::{Code, Display, Post, Problem, Slope};
 use crate::units::RealLength;
 
 /// Posts that a finding names; the others are counted.
@@ -26,7 +26,7 @@ pub(super) fn of_slope<'a>(
         };
         let (why, help) = words(reason);
         let message = format!("on `{}` {}{more}: not screened, {why}", slope.name, named.join(", "));
-        Problem::finding("not-screened", message, help, &format!("/slopes/{place}"))
+        Problem::new(Code::NotScreened, message, help, format!("/slopes/{place}"))
     })
 }
 
@@ -60,7 +60,7 @@ fn of_post(post: &Post, row: &PostScreening, display: Display) -> Vec<Problem> {
         let message =
             format!("the lags of `{name}` are screened with {uplift} of uplift against {resistance}{ratio}");
         let help = "more lags, a longer lag, closer posts: for a licensed engineer to decide";
-        found.push(Problem::finding("uplift-above-resistance", message, help, &post.path));
+        found.push(Problem::new(Code::UpliftAboveResistance, message, help, &post.path));
     }
     let distances = [
         (row.distances.edge, "from the edge of their wood"),
@@ -72,14 +72,14 @@ fn of_post(post: &Post, row: &PostScreening, display: Display) -> Vec<Problem> {
             let [has, asked] = [distance.has, distance.asked].map(show);
             let message = format!("the lags of `{name}` lie {has} {of_what}, and {asked} are asked");
             let help = "another place, other lags or blocking: for a licensed engineer to decide";
-            found.push(Problem::finding("lag-too-near", message, help, &post.path));
+            found.push(Problem::new(Code::LagTooNear, message, help, &post.path));
         }
     }
     if row.lags > 1 && row.distances.spacing.is_none() {
         let message =
             format!("the spacing of the lags of `{name}` is not given: not all distances are checked");
         let help = "give `spacing` in the assembly's `lags`";
-        found.push(Problem::finding("lag-spacing-unknown", message, help, &post.path));
+        found.push(Problem::new(Code::LagSpacingUnknown, message, help, &post.path));
     }
     let [least, greatest] = row.pilot;
     let beyond = |mm: f64| mm < least.mm() - 1e-6 || mm > greatest.mm() + 1e-6;
@@ -90,7 +90,7 @@ fn of_post(post: &Post, row: &PostScreening, display: Display) -> Vec<Problem> {
             show(least),
             show(greatest),
         );
-        found.push(Problem::finding("pilot-hole", message, "take another drill for the thread", &post.path));
+        found.push(Problem::new(Code::PilotHole, message, "take another drill for the thread", &post.path));
     }
     found
 }

@@ -2,23 +2,13 @@
 use super::PostTakeoff;
 use crate::deck::{head_lap, too_low, without_rafter};
 use crate::geometry::{Point, grid};
-use crate::model::{Display, Post, Problem, Severity};
+use crate::model::{Code, Display, Post, Problem};
 use crate::relocation::Situation;
 use crate::roof::Site;
 use crate::units::{Length, RealLength};
 
 #[cfg(test)]
 mod tests;
-
-fn finding(code: &str, path: &str, message: String, help: impl Into<String>) -> Problem {
-    Problem {
-        code: code.to_owned(),
-        message,
-        help: help.into(),
-        path: path.to_owned(),
-        severity: Severity::Finding,
-    }
-}
 
 /// One finding for all courses whose head lap is below the least tuck of the tile flashing: no flashing could be
 /// tucked further than the head lap.
@@ -34,7 +24,7 @@ pub(super) fn course_findings(site: &Site, display: Display, path: &str) -> Opti
             courses_in_words(&short),
             display.length(site.practice.least_top_tuck),
         );
-        finding("head-lap-below-tuck", path, message, "seal under the course above, or agree on a smaller tuck")
+        Problem::new(Code::HeadLapBelowTuck, message, "seal under the course above, or agree on a smaller tuck", path)
     })
 }
 
@@ -74,7 +64,7 @@ pub(super) fn posts_at_one_point(posts: &[Post]) -> Vec<Problem> {
         let last = parts.pop().unwrap_or_default();
         let message = format!("{} and {last} stand at one point", parts.join(", "));
         let help = "keep one of them, or give each its own place";
-        finding("posts-at-one-point", &posts[on_spot[0].1].path, message, help)
+        Problem::new(Code::PostsAtOnePoint, message, help, posts[on_spot[0].1].path.as_str())
     });
     found.collect()
 }
@@ -86,13 +76,14 @@ pub(super) fn post_findings(site: &Site, display: Display, post: &Post, row: &Po
     // A half of a nanometre shows as a whole one.
     let steps = |steps: i64| display.length(Length::from_nm((steps + 1).div_euclid(2)));
     let mut found = Vec::new();
-    let mut add =
-        |code: &str, message: String, help: String| found.push(finding(code, &post.path, message, help));
+    let mut add = |code: Code, message: String, help: String| {
+        found.push(Problem::new(code, message, help, post.path.as_str()))
+    };
     let elsewhere = move_in_words(row, display);
 
     if row.situation == Situation::None {
         add(
-            "no-tile",
+            Code::NoTile,
             format!("`{name}` meets no tile"),
             "check the post's place and the courses".to_owned(),
         );
@@ -103,7 +94,7 @@ pub(super) fn post_findings(site: &Site, display: Display, post: &Post, row: &Po
             "{}, or make the piece up from new tiles",
             elsewhere.as_deref().unwrap_or("move the post")
         );
-        add("severed", message, help);
+        add(Code::Severed, message, help);
     }
     let clearance = row.opening.least_clearance_mm;
     if clearance < 0.0 {
@@ -111,27 +102,27 @@ pub(super) fn post_findings(site: &Site, display: Display, post: &Post, row: &Po
             "`{name}` does not pass its opening: {} too tight",
             show(RealLength::from_mm(-clearance).nearest())
         );
-        add("post-too-tight", message, "give more clearance".to_owned());
+        add(Code::PostTooTight, message, "give more clearance".to_owned());
     }
     if row.top.tuck_short > 0 {
         let message =
             format!("the tile flashing of `{name}` tucks {} less than asked", steps(row.top.tuck_short));
         let help = elsewhere.clone().unwrap_or_else(|| "take a taller tile flashing".to_owned());
-        add("tuck-short", message, help);
+        add(Code::TuckShort, message, help);
     }
     if row.top.side_short > 0 {
         let message = format!(
             "the tile flashing of `{name}` covers each side {} less than asked",
             steps(row.top.side_short)
         );
-        add("side-cover-short", message, "take a wider tile flashing".to_owned());
+        add(Code::SideCoverShort, message, "take a wider tile flashing".to_owned());
     }
     if row.top.trimmed > 0 {
         let message = format!(
             "the tile flashing of `{name}` is trimmed by {} at its tile's head",
             steps(row.top.trimmed)
         );
-        add("flashing-trimmed", message, "nothing to mend; trim it on the ground".to_owned());
+        add(Code::FlashingTrimmed, message, "nothing to mend; trim it on the ground".to_owned());
     }
     let margin = &row.margin;
     let ways = [("left", margin.left), ("right", margin.right), ("down", margin.down), ("up", margin.up)];
@@ -147,7 +138,7 @@ pub(super) fn post_findings(site: &Site, display: Display, post: &Post, row: &Po
             thin.join(", ")
         );
         add(
-            "thin-margin",
+            Code::ThinMargin,
             message,
             format!("keep {} clear, or measure this one twice", display.length(least)),
         );

@@ -9,7 +9,7 @@ use crate::deck::{
     patches_without_lap_line, set_tiles, taken_up, three_course, tile_work, trim, work_zone,
 };
 use crate::geometry::{Ellipse, Point, Rect, grid, whole};
-use crate::model::{Array, Job, Place, PostId, Problem, Slope};
+use crate::model::{Array, Georeference, Job, PostId, Problem, Slope};
 use crate::relocation::{Crowd, Neighbours};
 use crate::roof::{Frame, Part, PlaneFit, Site};
 use crate::units::{Length, RealLength};
@@ -123,7 +123,7 @@ fn lap_lines(site: &Site) -> Vec<Length> {
 /// The slope's frame in the world, and what is said about it.
 fn frame(slope: &Slope) -> Option<(Frame, PlaceTakeoff)> {
     match slope.place.as_ref()? {
-        Place::Given { origin, azimuth_deg } => {
+        Georeference::Given { origin, azimuth_deg } => {
             let pitch_deg = slope.pitch.degrees();
             let place = PlaceTakeoff {
                 origin: origin.map(RealLength::from),
@@ -133,7 +133,7 @@ fn frame(slope: &Slope) -> Option<(Frame, PlaceTakeoff)> {
             };
             Some((Frame::new(*origin, *azimuth_deg, pitch_deg), place))
         }
-        Place::Surveyed(points) => {
+        Georeference::Surveyed(points) => {
             let fit = PlaneFit::to(points).ok()?;
             let place = PlaceTakeoff {
                 origin: fit.origin_mm.map(RealLength::from_mm),

@@ -5,7 +5,7 @@ use serde::Serialize;
 
 use super::Spares;
 use crate::materials::{Material, Piece};
-use crate::model::{Job, Problem};
+use crate::model::{Code, Job, Problem};
 use crate::units::Money;
 
 /// The number of spares at the least expected cost, where the job gives the cost of a tile short and the price list the
@@ -34,7 +34,7 @@ pub(super) fn no_least_cost(job: &Job, piece: &Piece) -> Option<Problem> {
         let spare_tile = Material::SpareTile(piece.clone());
         let message = format!("the least expected cost of `{spare_tile}` can't be told");
         let help = "give a price for it, each, and if it has one, the crew's record more weight";
-        Problem::finding("no-least-cost", message, help, "/practice/cost_of_short")
+        Problem::new(Code::NoLeastCost, message, help, "/practice/cost_of_short")
     })
 }
 

@@ -8,7 +8,7 @@ use super::tile_least_cost::{least_cost, no_least_cost};
 use super::{Demand, Handled, LeastCost, Spares, pooled};
 use crate::deck::{TileClass, count};
 use crate::materials::Piece;
-use crate::model::{Job, Pieces, Problem, Severity, Stock, Tile};
+use crate::model::{Code, Job, Pieces, Problem, Problems, Stock, Tile};
 use crate::probability::CountError;
 use crate::roof::Part;
 use crate::slope_takeoff::Worked;
@@ -16,10 +16,7 @@ use crate::slope_takeoff::Worked;
 /// The spares of every kind of piece that some slope uses, in the order of the job's tiles, and findings on them.
 ///
 /// Tiles walked on are given by the slope; of a two-piece tile they are its covers, which lie on top.
-pub(crate) fn tile_spares(
-    job: &Job,
-    worked: &[Worked],
-) -> Result<(Vec<TileSpares>, Vec<Problem>), Vec<Problem>> {
+pub(crate) fn tile_spares(job: &Job, worked: &[Worked]) -> Result<(Vec<TileSpares>, Vec<Problem>), Problems> {
     let mut all = Vec::new();
     let mut findings = Vec::new();
     for (tile, part, stock) in job.tiles.iter().flat_map(parts) {
@@ -53,7 +50,7 @@ pub(crate) fn tile_spares(
             harvested: stock.harvest.min(salvageable),
         };
         let spares = pooled(&[demand], job.practice.service_level)
-            .map_err(|error| vec![uncountable(&piece, error)])?;
+            .map_err(|error| Problems::from(uncountable(&piece, error)))?;
         let least_cost = least_cost(job, &piece, &spares);
         if least_cost.is_none() {
             findings.extend(no_least_cost(job, &piece));
@@ -82,7 +79,7 @@ fn harvest_beyond_arrays(piece: &Piece, stock: &Stock, salvageable: u64) -> Opti
             stock.harvest
         );
         let help = "only those are counted: look at the arrays, or buy the others";
-        Problem::finding("harvest-beyond-arrays", message, help, &stock.harvest_path)
+        Problem::new(Code::HarvestBeyondArrays, message, help, &stock.harvest_path)
     })
 }
 
@@ -94,13 +91,8 @@ fn uncountable(piece: &Piece, error: CountError) -> Problem {
         }
         _ => ("give lower chances of breaking", "/practice/breakage"),
     };
-    Problem {
-        code: "breakage-too-wide".to_owned(),
-        message: format!("the spares of `{piece}` can't be counted: {error}"),
-        help: help.to_owned(),
-        path: path.to_owned(),
-        severity: Severity::Error,
-    }
+    let message = format!("the spares of `{piece}` can't be counted: {error}");
+    Problem::new(Code::BreakageTooWide, message, help, path)
 }
 
 /// Spares of one kind of piece.

@@ -15,7 +15,7 @@ use crate::slope_takeoff::SlopeTakeoff;
 pub use cautions::{CAUTIONS, HARVEST_CAUTION, LAYOUT_CAUTION, THREE_COURSE_CAUTION, question};
 pub use result::*;
 
-use crate::model::{Job, Problem};
+use crate::model::{Job, Problem, Problems};
 use crate::pricing::bid;
 use crate::quantities::{conflicting_items, job_bill, materials, unused_waste};
 use crate::screening::screening;
@@ -37,11 +37,11 @@ use crate::spares::tile_spares;
 /// ```
 /// use takeoff_core::job::{EXAMPLE, Files};
 /// use takeoff_core::model::Job;
-/// use takeoff_core::takeoff::takeoff;
+/// use takeoff_core::takeoff;
 /// let takeoff = takeoff(&Job::read(EXAMPLE, &Files::new()).unwrap()).unwrap();
 /// assert_eq!(takeoff.counts.posts, takeoff.slopes[0].posts.len() as u64);
 /// ```
-pub fn takeoff(job: &Job) -> Result<Takeoff, Vec<Problem>> {
+pub fn takeoff(job: &Job) -> Result<Takeoff, Problems> {
     let conflicts = conflicting_items(job);
     if !conflicts.is_empty() {
         return Err(conflicts);

@@ -1,11 +1,12 @@
-//! Writes anew what is generated and committed: the expected files of the fixtures, and the job schema.
+//! Writes anew what is generated and committed: the expected files of the fixtures, the job schema, and
+//! the listing of the public API.
 //!
 //! `cargo run -p tilepost-tests --bin bless`; then read the differences before you commit them.
 use std::fs;
 use std::io::Result;
 
 use takeoff_core::api;
-use tilepost_tests::{Case, SCHEMA, root};
+use tilepost_tests::{Case, PUBLIC_API, SCHEMA, public_api, root};
 
 fn main() -> Result<()> {
     for case in Case::all()? {
@@ -18,5 +19,7 @@ fn main() -> Result<()> {
         }
     }
     println!("{SCHEMA}");
-    fs::write(root().join(SCHEMA), api::schema_json())
+    fs::write(root().join(SCHEMA), api::schema_json())?;
+    println!("{PUBLIC_API}");
+    fs::write(root().join(PUBLIC_API), public_api()?)
 }

@@ -10,10 +10,10 @@ mod small_job;
 use std::ops::Add;
 use std::sync::atomic::{AtomicU64, Ordering};
 
-use takeoff_core::layout::{LaidOut, additive, check, layout};
-use takeoff_core::model::Severity;
-use takeoff_core::takeoff::takeoff;
+use takeoff_core::layout::{additive, check};
 use takeoff_core::units::Money;
+use takeoff_core::{LaidOut, layout};
+use takeoff_core::{Severity, takeoff};
 
 use enumeration::{Best, best};
 use places::{Objective, Places};

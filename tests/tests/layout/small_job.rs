@@ -1,7 +1,6 @@
 //! SmallJob jobs with arrays on rails.
 use serde_json::{Value, json};
-use takeoff_core::job::Files;
-use takeoff_core::model::Job;
+use takeoff_core::{Files, Job};
 
 /// Nanometres in a sixteenth of an inch: all lengths of a small job are whole sixteenths.
 pub(crate) const SIXTEENTH: i64 = 1_587_500;

@@ -4,7 +4,7 @@ use std::path::Path;
 use takeoff_core::compare::compare as compare_takeoffs;
 use takeoff_core::job::utf8_text;
 use takeoff_core::report::document;
-use takeoff_core::{api, report};
+use takeoff_core::{Problems, api, report};
 
 use crate::input::JobFile;
 use crate::takeoffs::takeoffs;
@@ -34,8 +34,8 @@ fn read_as_built(bid: &JobFile, path: &Path) -> Result<JobFile, Failure> {
     // Problems of the bid are reported once, with the bid.
     let job = match (&bid.job, utf8_text(&bytes, &format!("`{name}`"))) {
         (Ok(bid), Ok(posts)) => bid.as_built(&name, posts),
-        (Ok(_), Err(problem)) => Err(vec![problem]),
-        (Err(_), _) => Err(Vec::new()),
+        (Ok(_), Err(problem)) => Err(problem.into()),
+        (Err(_), _) => Err(Problems::new()),
     };
     Ok(JobFile { path: path.to_owned(), text: String::new(), notation: bid.notation, job })
 }

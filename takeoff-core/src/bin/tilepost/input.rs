@@ -4,7 +4,7 @@ use std::io::{self, Read};
 use std::path::{Path, PathBuf};
 
 use takeoff_core::job::{Files, MOST_BYTES, utf8_text};
-use takeoff_core::model::{Job, Problem};
+use takeoff_core::{Job, Problems};
 
 use crate::Failure;
 use crate::location::beside;
@@ -23,7 +23,7 @@ pub(crate) struct JobFile {
     pub(crate) text: String,
     pub(crate) notation: Notation,
     /// The job, or every problem in it.
-    pub(crate) job: Result<Job, Vec<Problem>>,
+    pub(crate) job: Result<Job, Problems>,
 }
 
 impl JobFile {
@@ -38,19 +38,19 @@ impl JobFile {
             path: path.to_owned(),
             text: String::new(),
             notation: if is_toml { Notation::Toml } else { Notation::Json },
-            job: Err(Vec::new()),
+            job: Err(Problems::new()),
         };
         match utf8_text(&bytes(path)?, "the file") {
             Ok(text) => {
                 file.text = text.to_owned();
                 file.job = file.read_job()?;
             }
-            Err(problem) => file.job = Err(vec![problem]),
+            Err(problem) => file.job = Err(problem.into()),
         }
         Ok(file)
     }
 
-    fn read_job(&self) -> Result<Result<Job, Vec<Problem>>, Failure> {
+    fn read_job(&self) -> Result<Result<Job, Problems>, Failure> {
         let mut files = Files::new();
         let mut problems = Vec::new();
         for name in self.names() {
@@ -67,7 +67,7 @@ impl JobFile {
             }
         }
         if !problems.is_empty() {
-            return Ok(Err(problems));
+            return Ok(Err(problems.into()));
         }
         Ok(match self.notation {
             Notation::Json => Job::read(&self.text, &files),

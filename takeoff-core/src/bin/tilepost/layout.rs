@@ -2,10 +2,9 @@
 use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
 
-use takeoff_core::job::{LaidJob, laid, laid_toml};
-use takeoff_core::layout::{Layout, layout as lay_out};
-use takeoff_core::model::{Job, Problem};
-use takeoff_core::{api, report};
+use takeoff_core::{
+    Job, LaidJob, Layout, Problems, api, layout as lay_out, report, write_back, write_back_toml,
+};
 
 use crate::input::{JobFile, Notation};
 use crate::location::{beside, folded, resolved};
@@ -44,12 +43,12 @@ pub(crate) fn layout(
     outputs.map_or(Ok(()), |outputs| outputs.write())
 }
 
-fn find(file: &JobFile) -> Result<(Layout, LaidJob), Vec<Problem>> {
+fn find(file: &JobFile) -> Result<(Layout, LaidJob), Problems> {
     let job = file.job.as_ref().map_err(Clone::clone)?;
     let found = lay_out(job)?;
     let laid_job = match file.notation {
-        Notation::Json => laid(&file.text, job, &found.job),
-        Notation::Toml => laid_toml(&file.text, job, &found.job),
+        Notation::Json => write_back(&file.text, job, &found.job),
+        Notation::Toml => write_back_toml(&file.text, job, &found.job),
     };
     Ok((found.layout, laid_job?))
 }

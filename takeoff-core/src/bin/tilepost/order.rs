@@ -1,9 +1,8 @@
 //! `tilepost order`: one order for several jobs.
 use std::path::{Path, PathBuf};
 
-use takeoff_core::order::{Ordered, order as order_for};
 use takeoff_core::report::document;
-use takeoff_core::{api, report};
+use takeoff_core::{Ordered, api, order as order_for, report};
 
 use crate::input::JobFile;
 use crate::output_folder::OutputFolder;

@@ -306,7 +306,7 @@ proptest! {
         };
         for (tile, piece) in pieces_near(&site, site.field.bounds()) {
             let polygon = piece.polygon();
-            let swallowed = openings.iter().any(|o| Shape::Ellipse(*o).swallows(&polygon));
+            let swallowed = openings.iter().any(|o| Shape::Ellipse(*o).covers(&polygon));
             let in_zone = zones.iter().any(|zone| Shape::Rect(*zone).meets_polygon(&polygon));
             let is_cut = cuts.iter().any(|cut| cut.judged.tile == tile && cut.judged.footprint == piece);
             let found = class(tile, piece.number());
@@ -355,7 +355,7 @@ proptest! {
         let gone = |t: &Taken| {
             let rect = site_after.grid.footprint(t.tile);
             Footprint::pieces(&site_after.field, &rect).iter().any(|piece| {
-                let inside = |o: &Ellipse| Shape::Ellipse(*o).swallows(&piece.polygon());
+                let inside = |o: &Ellipse| Shape::Ellipse(*o).covers(&piece.polygon());
                 piece.number() == t.piece && openings(&site_after).iter().any(inside)
             })
         };
@@ -402,7 +402,7 @@ proptest! {
         for &(tile, piece) in rest {
             let pieces = Footprint::pieces(&site.field, &site.grid.footprint(tile));
             let polygon = pieces.iter().find(|own| own.number() == piece).unwrap().polygon();
-            prop_assert!(openings.iter().any(|opening| Shape::Ellipse(*opening).swallows(&polygon)));
+            prop_assert!(openings.iter().any(|opening| Shape::Ellipse(*opening).covers(&polygon)));
         }
     }
 }

@@ -6,7 +6,7 @@ use proptest::prelude::*;
 use super::super::BattenPiece;
 use super::*;
 use crate::geometry::to_mm;
-use crate::model::{Assembly, DeckFlashing, Display, EdgeKind, Tile};
+use crate::model::{Assembly, Code, DeckFlashing, Display, EdgeKind, Tile};
 use crate::profile::Profile;
 use crate::roof::Field;
 use crate::testing::{at, flat_tile, hip, practice, three_course_assembly};
@@ -265,8 +265,8 @@ fn every_finding_has_its_code_listed() {
     found.extend(too_low(post, &height_stack(&site, post, &openings(&site)[0]), Display::Imperial));
     found.extend(support(&site, post).and_then(|support| without_rafter(post, &support)));
     found.extend(set_tiles(&site, &taken, "/slopes/0"));
-    let mut codes: Vec<&str> = found.iter().map(|finding| finding.code.as_str()).collect();
-    codes.sort_unstable();
+    let mut codes: Vec<Code> = found.iter().map(|finding| finding.code).collect();
+    codes.sort_unstable_by_key(|code| code.as_str());
     codes.dedup();
     assert_eq!(codes, CODES);
 }

@@ -1,12 +1,11 @@
 //! Lists out of CSV files.
 use serde_json::{Value, json};
 
-use super::super::Job;
 use super::{codes, good, read_with, with};
-use crate::model::Problem;
+use crate::model::{Job, Problems};
 use crate::units::Length;
 
-fn posts(csv: &str) -> Result<Job, Vec<Problem>> {
+fn posts(csv: &str) -> Result<Job, Problems> {
     let job = with(good(), &json!({ "/slopes/0/posts": { "csv": "posts.csv" } }));
     read_with(&job, &[("posts.csv", csv)])
 }
@@ -15,7 +14,7 @@ fn refused(csv: &str) -> (String, String) {
     let problems = posts(csv).map(|_| ()).unwrap_err();
     assert_eq!(problems.len(), 1, "{problems:#?}");
     assert_eq!(problems[0].path, "/slopes/0/posts/csv");
-    (problems[0].code.clone(), problems[0].message.clone())
+    (problems[0].code.to_string(), problems[0].message.clone())
 }
 
 /// Name, u and v of the first post.

@@ -54,7 +54,7 @@ fn no_item_is_called_as_a_line_of_the_takeoff() {
             lines.insert(line.item.name());
         }
     }
-    for line in super::super::assembly::WORKED_OUT {
+    for line in super::super::check::WORKED_OUT {
         assert!(lines.contains(line), "no fixture has a line `{line}`: {lines:?}");
     }
     for start in ["spare tile "] {

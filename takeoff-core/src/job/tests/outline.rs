@@ -3,9 +3,9 @@ use geo::Validation;
 use proptest::prelude::*;
 use serde_json::{Value, json};
 
-use super::super::Job;
 use super::{codes, good, read, with};
 use crate::geometry::{Point, Polygon, SlopePoint};
+use crate::model::Job;
 use crate::model::{EdgeKind, Slope};
 
 /// The good job with another outline, in whole feet, and no posts.
@@ -22,7 +22,7 @@ fn job(outline: &[(i64, i64)], edges: &[&str]) -> Value {
     )
 }
 
-fn slope(job: Result<Job, Vec<super::Problem>>) -> Slope {
+fn slope(job: Result<Job, crate::model::Problems>) -> Slope {
     job.unwrap_or_else(|problems| panic!("{problems:#?}")).slopes.remove(0)
 }
 

@@ -2,14 +2,15 @@
 use proptest::prelude::*;
 use serde_json::{Value, json};
 
-use super::super::nearest::nearest;
-use super::super::tree::{At, Tree, Value as Node};
-use super::super::{EXAMPLE, Files, Job, read};
+use super::super::parse::text as read;
+use super::super::{EXAMPLE, Files, Job};
 use super::{codes, good};
-use crate::model::Problem;
+use crate::job::parse::document::{At, Document, Value as Node};
+use crate::job::parse::suggest::suggest;
+use crate::model::Problems;
 
 /// The codes that have their case here.
-pub(super) const CASED: [&str; 8] = [
+pub(crate) const CASED: [&str; 8] = [
     "not-utf8",
     "syntax",
     "not-a-number",
@@ -20,7 +21,7 @@ pub(super) const CASED: [&str; 8] = [
     "many-findings",
 ];
 
-fn problems(text: &str) -> Vec<Problem> {
+fn problems(text: &str) -> Problems {
     Job::read(text, &Files::new()).unwrap_err()
 }
 
@@ -145,12 +146,12 @@ fn pointers_are_those_of_rfc_6901() {
 #[test]
 fn the_nearest_word_is_the_one_meant() {
     let fields = ["length", "width", "cover", "least_head_lap", "lap_side", "laps"];
-    assert_eq!(nearest("lenght", &fields), Some("length"));
-    assert_eq!(nearest("Width", &fields), Some("width"));
-    assert_eq!(nearest("leastHeadLap", &fields), Some("least_head_lap"));
-    assert_eq!(nearest("lap", &fields), Some("laps"));
-    assert_eq!(nearest("colour", &fields), None);
-    assert_eq!(nearest("", &fields), None);
+    assert_eq!(suggest("lenght", &fields), Some("length"));
+    assert_eq!(suggest("Width", &fields), Some("width"));
+    assert_eq!(suggest("leastHeadLap", &fields), Some("least_head_lap"));
+    assert_eq!(suggest("lap", &fields), Some("laps"));
+    assert_eq!(suggest("colour", &fields), None);
+    assert_eq!(suggest("", &fields), None);
 }
 
 #[cfg(feature = "command")]
@@ -196,7 +197,7 @@ fn any_json() -> impl Strategy<Value = Value> {
     })
 }
 
-fn value(tree: &Tree<'_>, at: At) -> Value {
+fn value(tree: &Document<'_>, at: At) -> Value {
     match tree.value(at) {
         Node::Null => Value::Null,
         Node::Bool(value) => Value::from(*value),
@@ -209,7 +210,7 @@ fn value(tree: &Tree<'_>, at: At) -> Value {
     }
 }
 
-fn every_place(tree: &Tree<'_>, at: At, places: &mut Vec<At>) {
+fn every_place(tree: &Document<'_>, at: At, places: &mut Vec<At>) {
     places.push(at);
     tree.children(at).for_each(|child| every_place(tree, child, places));
 }
@@ -257,13 +258,13 @@ fn no_format_character_gets_into_a_name() {
     let mut refused = 0;
     for c in (0..=u32::from(char::MAX)).filter_map(char::from_u32) {
         if unseen.contains(&c.general_category()) && c != ' ' && !seen(c) {
-            assert!(crate::job::kinds::is_unseen(c), "U+{:04X}", u32::from(c));
+            assert!(crate::model::is_unseen(c), "U+{:04X}", u32::from(c));
             refused += 1;
         }
     }
     assert!(refused > 200, "{refused}");
     for c in "aé' -–″½①日\u{301}🏠".chars() {
-        assert!(!crate::job::kinds::is_unseen(c), "U+{:04X}", u32::from(c));
+        assert!(!crate::model::is_unseen(c), "U+{:04X}", u32::from(c));
     }
 }
 

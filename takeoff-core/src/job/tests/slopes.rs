@@ -1,8 +1,8 @@
 //! What a slope comes to: overhang, bonds, grids of posts, defaults, setbacks.
 use serde_json::json;
 
-use super::super::Place;
 use super::{codes, good, read, with};
+use crate::model::Georeference;
 use crate::model::{Assumption, Pieces};
 use crate::probability::Rate;
 use crate::units::Length;
@@ -79,7 +79,7 @@ fn a_hung_tile_has_battens_by_itself() {
 /// What three-course work assumes is listed where an assembly asks for it, and only there.
 #[test]
 fn mesh_and_cement_are_assumed_where_they_are_asked_for() {
-    let of = |job: &super::super::Job| -> Vec<(String, String, bool)> {
+    let of = |job: &crate::model::Job| -> Vec<(String, String, bool)> {
         let ours = ["three-course", "mesh", "cement"];
         let listed =
             job.assumptions.iter().filter(|listed| ours.iter().any(|word| listed.what.contains(word)));
@@ -148,7 +148,7 @@ fn surveyed_points_give_the_pitch_when_it_is_left_out() {
     let points = json!({ "points": [["0", "0", "0"], ["4 m", "0", "0"], ["0", "12 m", "5 m"]] });
     let job = read(&with(good(), &json!({ "/slopes/0/place": points, "/slopes/0/pitch": null }))).unwrap();
     assert!((job.slopes[0].pitch.tan() - 5.0 / 12.0).abs() < 1e-12);
-    assert!(matches!(&job.slopes[0].place, Some(Place::Surveyed(points)) if points.len() == 3));
+    assert!(matches!(&job.slopes[0].place, Some(Georeference::Surveyed(points)) if points.len() == 3));
     let steep = json!({ "points": [["0", "0", "0"], ["4 m", "0", "0"], ["0", "1 m", "6 m"]] });
     let problems =
         read(&with(good(), &json!({ "/slopes/0/place": steep, "/slopes/0/pitch": null }))).unwrap_err();

@@ -2,7 +2,7 @@
 use super::extent::Extent;
 use super::posts::{Posts, array_above};
 use super::rails::rails;
-use crate::model::{Array, Display, Post, Practice, Problem, Rails, Severity, Slope};
+use crate::model::{Array, Code, Display, Post, Practice, Problem, Rails, Slope};
 use crate::roof::outline_of;
 use crate::slope_takeoff::SlopeTakeoff;
 use crate::units::Length;
@@ -63,14 +63,9 @@ impl<'a> LaidArray<'a> {
         given.filter(move |post| post.fixed && extents.iter().all(|extent| extent.covers(post)))
     }
 
-    /// A broken rule.
-    pub(super) fn error(&self, code: &str, what: String, help: &str) -> Problem {
-        Problem { severity: Severity::Error, ..self.finding(code, what, help) }
-    }
-
-    /// A fault that is allowed.
-    pub(super) fn finding(&self, code: &str, what: String, help: &str) -> Problem {
-        Problem::finding(code, format!("array `{}`: {what}", self.array.name), help, &self.path)
+    /// A problem of the array.
+    pub(super) fn problem(&self, code: Code, what: String, help: &str) -> Problem {
+        Problem::new(code, format!("array `{}`: {what}", self.array.name), help, self.path.as_str())
     }
 
     pub(super) fn show(&self, length: Length) -> String {

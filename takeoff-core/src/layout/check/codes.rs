@@ -1,31 +1,32 @@
-//! The stable names of what can be wrong with a layout.
+//! Codes of the problems of a layout.
+use crate::model::Code;
 
-pub(super) const ARRAY: &str = "layout-array";
-pub(super) const ARRAY_OFF_SLOPE: &str = "layout-array-off-slope";
-pub(super) const ARRAYS_OVERLAP: &str = "layout-arrays-overlap";
-pub(super) const ASSEMBLY: &str = "layout-assembly";
-pub(super) const CLAMP: &str = "layout-clamp";
-pub(super) const DISTANCE: &str = "layout-distance";
-pub(super) const FAILING: &str = "layout-failing";
-pub(super) const FEW_POSTS: &str = "layout-few-posts";
-pub(super) const FIXED: &str = "layout-fixed";
-pub(super) const JOB: &str = "layout-job";
-pub(super) const KEPT: &str = "layout-kept";
-pub(super) const NO_TILE: &str = "layout-no-tile";
-pub(super) const OFF_SLOPE: &str = "layout-off-slope";
-pub(super) const OVERHANG: &str = "layout-overhang";
-pub(super) const RAFTER: &str = "layout-rafter";
-pub(super) const RAILS: &str = "layout-rails";
-pub(super) const SETBACK: &str = "layout-setback";
-pub(super) const SEVERED: &str = "layout-severed";
-pub(super) const SHIFT: &str = "layout-shift";
-pub(super) const SPAN: &str = "layout-span";
-pub(super) const STAGGER: &str = "layout-stagger";
-pub(super) const STRAY: &str = "layout-stray";
-pub(super) const THIN: &str = "layout-thin";
+pub(super) const ARRAY: Code = Code::LayoutArray;
+pub(super) const ARRAY_OFF_SLOPE: Code = Code::LayoutArrayOffSlope;
+pub(super) const ARRAYS_OVERLAP: Code = Code::LayoutArraysOverlap;
+pub(super) const ASSEMBLY: Code = Code::LayoutAssembly;
+pub(super) const CLAMP: Code = Code::LayoutClamp;
+pub(super) const DISTANCE: Code = Code::LayoutDistance;
+pub(super) const FAILING: Code = Code::LayoutFailing;
+pub(super) const FEW_POSTS: Code = Code::LayoutFewPosts;
+pub(super) const FIXED: Code = Code::LayoutFixed;
+pub(super) const JOB: Code = Code::LayoutJob;
+pub(super) const KEPT: Code = Code::LayoutKept;
+pub(super) const NO_TILE: Code = Code::LayoutNoTile;
+pub(super) const OFF_SLOPE: Code = Code::LayoutOffSlope;
+pub(super) const OVERHANG: Code = Code::LayoutOverhang;
+pub(super) const RAFTER: Code = Code::LayoutRafter;
+pub(super) const RAILS: Code = Code::LayoutRails;
+pub(super) const SETBACK: Code = Code::LayoutSetback;
+pub(super) const SEVERED: Code = Code::LayoutSevered;
+pub(super) const SHIFT: Code = Code::LayoutShift;
+pub(super) const SPAN: Code = Code::LayoutSpan;
+pub(super) const STAGGER: Code = Code::LayoutStagger;
+pub(super) const STRAY: Code = Code::LayoutStray;
+pub(super) const THIN: Code = Code::LayoutThin;
 
 /// The code of every problem and finding that the checker of layouts can give.
-pub const CODES: &[&str] = &[
+pub const CODES: &[Code] = &[
     ARRAY,
     ARRAY_OFF_SLOPE,
     ARRAYS_OVERLAP,

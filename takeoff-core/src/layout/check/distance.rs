@@ -28,7 +28,7 @@ impl LaidArray<'_> {
                     "`{}` and `{}` are {apart} apart; the least distance is {least}",
                     post.name, other.name
                 );
-                found.push(self.error(DISTANCE, what, "move one of them"));
+                found.push(self.problem(DISTANCE, what, "move one of them"));
             }
         }
         found

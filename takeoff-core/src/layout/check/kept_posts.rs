@@ -4,7 +4,6 @@ use std::collections::BTreeMap;
 use super::codes::{FIXED, KEPT};
 use super::extent::Extent;
 use super::posts::{carries, stay};
-use crate::layout::problem::error;
 use crate::model::{Display, Post, Problem, Slope};
 
 /// A problem for each post that should be unchanged but is missing or changed, and for each fixed one from which its array
@@ -18,7 +17,7 @@ pub(super) fn changes(slope: &Slope, laid: &Slope, display: Display) -> Vec<Prob
         let what = change(post, by_name.get(post.name.as_str()).copied(), slope, laid, display)?;
         let code = if post.fixed { FIXED } else { KEPT };
         let message = format!("`{}` {what}", post.name);
-        Some(error(code, message, "a layout leaves it unchanged", post.path.clone()))
+        Some(Problem::new(code, message, "a layout leaves it unchanged", post.path.clone()))
     };
     stay(slope).filter_map(problem).collect()
 }

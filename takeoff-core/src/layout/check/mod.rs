@@ -53,7 +53,7 @@ pub fn check(job: &Job, laid: &Job) -> Vec<Problem> {
     }
     let takeoff = match takeoff(laid) {
         Ok(takeoff) => takeoff,
-        Err(problems) => return problems,
+        Err(problems) => return problems.into_vec(),
     };
     let slopes = job.slopes.iter().zip(&laid.slopes).zip(&takeoff.slopes).enumerate();
     for (slope_index, ((slope, laid), taken)) in slopes {

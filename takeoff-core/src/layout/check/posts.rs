@@ -3,7 +3,6 @@ use std::collections::BTreeSet;
 
 use super::codes::STRAY;
 use super::extent::Extent;
-use crate::layout::problem::error;
 use crate::model::{Array, Post, Problem, Slope};
 
 /// The posts of a laid-out slope.
@@ -48,7 +47,7 @@ pub(super) fn strays(posts: &Posts, slope: &Slope, laid: &Slope) -> Vec<Problem>
     let strays = posts.set.iter().filter(|(_, post)| array_above(post, slope, laid).is_none());
     let problem = |(_, post): &(usize, &Post)| {
         let message = format!("`{}` is below no array with rails, and the job does not have it", post.name);
-        error(STRAY, message, "remove it, or put it on a rail", post.path.clone())
+        Problem::new(STRAY, message, "remove it, or put it on a rail", post.path.clone())
     };
     strays.map(problem).collect()
 }

@@ -72,6 +72,6 @@ impl LaidArray<'_> {
             None => ("on no rafter's centre line".to_owned(), "move it along the eave"),
         };
         let [u, v] = [post.at.u, post.at.v].map(|length| self.show(length));
-        Some(self.error(RAFTER, format!("`{}` at {u}, {v} stands {what}", post.name), help))
+        Some(self.problem(RAFTER, format!("`{}` at {u}, {v} stands {what}", post.name), help))
     }
 }

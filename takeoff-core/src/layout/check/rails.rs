@@ -36,7 +36,7 @@ pub(super) fn rails<'a>(array: &LaidArray<'a>) -> (Vec<Rail<'a>>, Vec<Problem>) 
         if !(from..=to).contains(&v) {
             let [at, from, to] = [v, from, to].map(|length| array.show(length));
             let what = format!("rail {} is at {at}; its clamp window is from {from} to {to}", number + 1);
-            found.push(array.error(CLAMP, what, "move the rail into its clamp window"));
+            found.push(array.problem(CLAMP, what, "move the rail into its clamp window"));
         }
         posts.sort_by_key(|post| post.at.u);
         rails.push(Rail { number, v, posts });
@@ -70,7 +70,7 @@ fn remove_stray_fixed_lines(
         }
         for post in lines.remove(&v).into_iter().flatten() {
             let what = format!("the fixed post `{}` at {} is on none of its rails", post.name, array.show(v));
-            found.push(array.error(FIXED, what, "run a rail over it"));
+            found.push(array.problem(FIXED, what, "run a rail over it"));
         }
     }
     found
@@ -80,7 +80,7 @@ fn miscounted(array: &LaidArray, windows: &[(Length, Length)], lines: &Lines) ->
     let heights: Vec<String> = lines.keys().map(|&v| array.show(v)).collect();
     let heights = if heights.is_empty() { "none".to_owned() } else { heights.join(", ") };
     let what = format!("its posts form {} lines ({heights}); its rails are {}", lines.len(), windows.len());
-    array.error(RAILS, what, "put all posts of a rail at one height, and posts on every rail")
+    array.problem(RAILS, what, "put all posts of a rail at one height, and posts on every rail")
 }
 
 /// Set posts of another assembly than the rails'.
@@ -90,7 +90,7 @@ fn assemblies(array: &LaidArray) -> Vec<Problem> {
     others
         .map(|(_, post)| {
             let what = format!("`{}` is `{}`; its rails take `{of_rails}`", post.name, post.assembly.name);
-            array.error(ASSEMBLY, what, "use the assembly of the rails")
+            array.problem(ASSEMBLY, what, "use the assembly of the rails")
         })
         .collect()
 }

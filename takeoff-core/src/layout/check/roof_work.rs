@@ -1,6 +1,7 @@
 //! The work of a post on the roof, from the takeoff of the laid-out job.
 use super::array::LaidArray;
 use super::codes::{FAILING, NO_TILE, SEVERED, THIN};
+use crate::model::Code;
 use crate::model::{Post, Practice, Problem};
 use crate::relocation::Situation;
 use crate::slope_takeoff::PostTakeoff;
@@ -12,10 +13,10 @@ impl LaidArray<'_> {
     pub(super) fn roof_work(&self, practice: &Practice, post: &Post, row: &PostTakeoff) -> Vec<Problem> {
         let name = &post.name;
         if row.situation == Situation::None {
-            return vec![self.error(NO_TILE, format!("`{name}` meets no tile"), "move it under tile")];
+            return vec![self.problem(NO_TILE, format!("`{name}` meets no tile"), "move it under tile")];
         }
         let mut found = Vec::new();
-        let mut add = |code: &str, what: String, help: &str| found.push(self.finding(code, what, help));
+        let mut add = |code: Code, what: String, help: &str| found.push(self.problem(code, what, help));
         if row.severed {
             add(SEVERED, format!("`{name}` severs a tile"), "make the piece up from new tiles");
         }

@@ -21,7 +21,7 @@ impl LaidArray<'_> {
         let mut found: Vec<Problem> = too_far
             .map(|&(side, by, most)| {
                 let what = format!("moved {side} by {}; the limit is {}", self.show(by), self.show(most));
-                self.error(SHIFT, what, "move it less, or allow a greater shift")
+                self.problem(SHIFT, what, "move it less, or allow a greater shift")
             })
             .collect();
         if from == to {
@@ -30,12 +30,12 @@ impl LaidArray<'_> {
         let extent = Extent::new(self.moved);
         if !extent.is_on(outline) {
             let what = "moved off the slope, or over a hole".to_owned();
-            found.push(self.error(ARRAY_OFF_SLOPE, what, "move it less"));
+            found.push(self.problem(ARRAY_OFF_SLOPE, what, "move it less"));
         }
         let others = self.laid.arrays.iter().filter(|other| other.name != self.moved.name);
         for other in others.filter(|other| Extent::new(other).overlaps(&extent)) {
             let what = format!("moved over the array `{}`", other.name);
-            found.push(self.error(ARRAYS_OVERLAP, what, "move one of them less"));
+            found.push(self.problem(ARRAYS_OVERLAP, what, "move one of them less"));
         }
         found
     }

@@ -13,13 +13,13 @@ impl LaidArray<'_> {
         let at = Point::from(post.at);
         if !outline.contains(at) || outline.has_on_boundary(at) {
             let what = format!("`{}` stands off the slope, in a hole or on an edge", post.name);
-            return vec![self.error(OFF_SLOPE, what, "move it onto the slope")];
+            return vec![self.problem(OFF_SLOPE, what, "move it onto the slope")];
         }
         let broken = self.slope.setbacks.iter().filter_map(|setback| {
             let (part, distance) = violation(setback, post)?;
             let [is, least] = [distance, setback.least].map(|length| self.show(length));
             let what = format!("{part}`{}` is {is} from an edge; the setback is {least}", post.name);
-            Some(self.error(SETBACK, what, "move it away from the edge"))
+            Some(self.problem(SETBACK, what, "move it away from the edge"))
         });
         broken.collect()
     }

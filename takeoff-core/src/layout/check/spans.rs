@@ -16,7 +16,7 @@ impl LaidArray<'_> {
         let mut found = Vec::new();
         if rail.posts.len() < LEAST_POSTS {
             let what = format!("rail {number} has {} post; it needs {LEAST_POSTS}", rail.posts.len());
-            found.push(self.error(FEW_POSTS, what, "add a post"));
+            found.push(self.problem(FEW_POSTS, what, "add a post"));
         }
         for pair in rail.posts.windows(2) {
             let (from, to) = (pair[0].at.u, pair[1].at.u);
@@ -28,7 +28,7 @@ impl LaidArray<'_> {
                     "rail {number} spans {span} from `{}` to `{}`; the limit is {most}{zone}",
                     pair[0].name, pair[1].name
                 );
-                found.push(self.error(SPAN, what, "put a post between them"));
+                found.push(self.problem(SPAN, what, "put a post between them"));
             }
         }
         let Extent { left, right, .. } = Extent::new(self.moved);
@@ -42,7 +42,7 @@ impl LaidArray<'_> {
                     "rail {number} overhangs `{}` by {overhang} on the {side}; the limit is {most}{zone}",
                     post.name
                 );
-                found.push(self.error(OVERHANG, what, "put a post nearer to its end"));
+                found.push(self.problem(OVERHANG, what, "put a post nearer to its end"));
             }
         }
         found

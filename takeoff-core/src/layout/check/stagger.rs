@@ -27,6 +27,6 @@ impl LaidArray<'_> {
             other_rail + 1,
             other_rafter + 1,
         );
-        Some(self.error(STAGGER, what, "move one of them to a rafter of its rail"))
+        Some(self.problem(STAGGER, what, "move one of them to a rafter of its rail"))
     }
 }

@@ -1,7 +1,6 @@
 //! The parts of a job that a layout leaves unchanged.
 use super::codes::{ARRAY, JOB};
-use crate::layout::problem::error;
-use crate::model::{Array, Job, Problem, Slope};
+use crate::model::{Array, Code, Job, Problem, Slope};
 
 const HELP: &str = "a layout moves arrays with rails and sets the posts below them; everything else stays";
 
@@ -10,8 +9,8 @@ const HELP: &str = "a layout moves arrays with rails and sets the posts below th
 /// Each comparison names all fields of its type. A field added to the model does not compile until it is compared here or
 /// left out on purpose.
 pub(super) fn differences(job: &Job, laid: &Job) -> Vec<Problem> {
-    let problem = |code: &str, path: String, what: String| {
-        error(code, format!("the laid-out job has {what}"), HELP, path)
+    let problem = |code: Code, path: String, what: String| {
+        Problem::new(code, format!("the laid-out job has {what}"), HELP, path)
     };
     if !same_job(job, laid) || job.slopes.len() != laid.slopes.len() {
         let what = "another practice, other tiles, assemblies, prices or slopes".to_owned();

@@ -1,7 +1,7 @@
 //! Totals of a job.
 use crate::layout::post_cost::{Cost, additive, cost};
 use crate::layout::result::{Figures, SpentOn};
-use crate::model::{Job, Problem};
+use crate::model::{Job, Problems};
 use crate::takeoff::Takeoff;
 use crate::units::Currency;
 
@@ -10,7 +10,7 @@ pub(crate) fn figures(
     job: &Job,
     taken: &Takeoff,
     currency: &Currency,
-) -> Result<(Figures, Vec<String>), Vec<Problem>> {
+) -> Result<(Figures, Vec<String>), Problems> {
     let shared = cost(job, taken)?;
     let each = additive(job)?;
     let counts = &taken.counts;

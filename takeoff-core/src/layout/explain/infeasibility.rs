@@ -1,9 +1,9 @@
 //! The reasons that an array has no layout: an irreducible infeasible set of limits, and the least relaxation of each.
+use super::super::graduations;
 use crate::layout::bisection::greatest;
-use crate::layout::graduations;
-use crate::layout::problem::error;
 use crate::layout::result::Constraint;
 use crate::layout::solve::{Detail, Infeasible, solve};
+use crate::model::Code;
 use crate::model::{Job, Problem};
 use crate::units::Length;
 
@@ -49,7 +49,7 @@ pub(crate) fn infeasibility(job: &Job, infeasible: Infeasible) -> Problem {
         ),
     };
     let path = format!("/slopes/{}/arrays/{}/rails", infeasible.slope, infeasible.array);
-    error("no-layout", message, help, path)
+    Problem::new(Code::NoLayout, message, help, path)
 }
 
 /// The job with rails on this array only.

@@ -1,7 +1,7 @@
 //! Relaxed limits.
 use crate::geometry::Polygon;
 use crate::layout::result::Constraint;
-use crate::model::{Array, ClampWindow, Job, Lies, Post, Rails};
+use crate::model::{Array, ClampWindow, Containment, Job, Post, Rails};
 use crate::roof::outline_of;
 use crate::units::Length;
 
@@ -164,7 +164,7 @@ fn with_wider_shift(arrays: &[Array], index: usize, by: Length, outline: &Polygo
     let swept = array.swept();
     let others = arrays.iter().enumerate().filter(|(other, _)| *other != index);
     let is_clear = !others.map(|(_, other)| other.swept()).any(|other| other.meets(&swept));
-    (is_clear && Lies::of(swept, outline) == Lies::On).then_some(array)
+    (is_clear && Containment::new(swept, outline) == Containment::On).then_some(array)
 }
 
 /// A length plus another one, 10 km at most.

@@ -2,7 +2,7 @@
 use super::cost::Cost;
 use super::takeoff_cost::cost_with_staples;
 use crate::deck::Patch;
-use crate::model::{Job, Post, Problem, Slope};
+use crate::model::{Job, Post, Problems, Slope};
 use crate::takeoff::takeoff;
 
 /// The additive cost of a job: the sum over its posts of the cost of each one alone on the roof. It is the value that a
@@ -20,7 +20,7 @@ use crate::takeoff::takeoff;
 ///
 /// A patch 18 × 33 in, 102 in around, takes 25.5 staples 4 in apart: with felt at 0.40 a square foot and staples at 2.00
 /// a hundred it costs 4.125 · 0.40 + 25.5 · 0.02 = 2.16. Two posts that share a patch pay for two.
-pub fn additive(job: &Job) -> Result<Cost, Vec<Problem>> {
+pub fn additive(job: &Job) -> Result<Cost, Problems> {
     let staples = |patch: &Patch, spacing_mm: f64| patch.perimeter().mm() / spacing_mm;
     let mut sum = Cost::default();
     let without_slopes = SinglePostJob::without_slopes(job);

@@ -1,9 +1,9 @@
 //! Cost of the posts of a takeoff.
+use crate::model::{Code, Problems};
 use rust_decimal::prelude::ToPrimitive;
 
 use super::cost::Cost;
 use crate::deck::Patch;
-use crate::layout::problem::error;
 use crate::materials::Material;
 use crate::model::{Action, Job, Problem};
 use crate::pricing::unit_cost;
@@ -30,7 +30,7 @@ use crate::takeoff::Takeoff;
 ///
 /// A patch 18 × 33 in of felt at 0.40 a square foot, 102 in around, with 26 staples at 2.00 a hundred:
 /// 4.125 · 0.40 + 26 · 0.02 = 2.17.
-pub fn cost(job: &Job, takeoff: &Takeoff) -> Result<Cost, Vec<Problem>> {
+pub fn cost(job: &Job, takeoff: &Takeoff) -> Result<Cost, Problems> {
     Pricing { job, takeoff, staples: |patch, _| patch.staples as f64 }.cost()
 }
 
@@ -39,7 +39,7 @@ pub(super) fn cost_with_staples(
     job: &Job,
     takeoff: &Takeoff,
     staples: fn(&Patch, f64) -> f64,
-) -> Result<Cost, Vec<Problem>> {
+) -> Result<Cost, Problems> {
     Pricing { job, takeoff, staples }.cost()
 }
 
@@ -52,11 +52,11 @@ struct Pricing<'a> {
 }
 
 impl Pricing<'_> {
-    fn cost(&self) -> Result<Cost, Vec<Problem>> {
+    fn cost(&self) -> Result<Cost, Problems> {
         let bill = job_bill(self.job, &self.takeoff.slopes, &self.takeoff.spares);
         let labour = self.labour(&bill);
         if self.job.prices.is_none() && labour.is_none() {
-            return Err(vec![no_costs()]);
+            return Err(no_costs().into());
         }
         let mut cost = Cost { labour: labour.unwrap_or_default(), ..Cost::default() };
         for entry in &bill.entries {
@@ -99,7 +99,7 @@ impl Pricing<'_> {
     }
 
     /// Adds the expected breakage of one kind of tile, and the pieces for its severed ones.
-    fn add_tiles(&self, tiles: &TileSpares, cost: &mut Cost) -> Result<(), Vec<Problem>> {
+    fn add_tiles(&self, tiles: &TileSpares, cost: &mut Cost) -> Result<(), Problems> {
         let demand = Demand {
             handled: Handled { walked: 0, ..tiles.handled },
             breakage: self.job.practice.breakage,
@@ -113,7 +113,7 @@ impl Pricing<'_> {
                 tiles.tile
             );
             let help = "give the stated breakage more weight";
-            vec![error("breakage-without-mean", message, help, "/practice/crew_record")]
+            vec![Problem::new(Code::BreakageWithoutMean, message, help, "/practice/crew_record")]
         })?;
         let new = mean + tiles.spares.for_severed as f64;
         let spare_tile = Material::SpareTile(tiles.tile.clone());
@@ -130,5 +130,5 @@ impl Pricing<'_> {
 pub(crate) fn no_costs() -> Problem {
     let message = "the job has neither prices nor labour: places can't be compared by cost";
     let help = "give `prices`, or `labour` with its rate and minutes in `bid`";
-    error("no-costs", message, help, "")
+    Problem::new(Code::NoCosts, message, help, "")
 }

@@ -5,7 +5,7 @@ use std::sync::Arc;
 use proptest::prelude::*;
 use rust_decimal::Decimal;
 
-use crate::layout::*;
+use super::super::*;
 use crate::model::{Action, Labour, Minutes, PriceList, PriceRow, Terms, *};
 use crate::probability::Rate;
 use crate::takeoff::takeoff;
@@ -203,7 +203,7 @@ fn a_record_without_a_mean_is_refused() {
     assert_eq!(cost_refused(&job)[0].code, "breakage-without-mean");
 }
 
-fn cost_refused(job: &Job) -> Vec<Problem> {
+fn cost_refused(job: &Job) -> Problems {
     cost(job, &takeoff(job).unwrap()).unwrap_err()
 }
 

@@ -1,7 +1,7 @@
 //! Jobs without a layout: the infeasible limits, and their least relaxation.
+use super::super::{layout, place_posts};
 use super::costs::priced;
 use super::jobs::{array, with_arrays};
-use crate::layout::{layout, place_posts};
 use crate::model::{Job, Shift};
 use crate::testing::*;
 
@@ -9,7 +9,7 @@ fn refused(job: &Job) -> (String, String, String) {
     let problems = layout(job).map(|laid| laid.layout).unwrap_err();
     assert_eq!(place_posts(job).unwrap_err(), problems);
     let [problem] = &problems[..] else { panic!("{problems:#?}") };
-    (problem.code.clone(), problem.message.clone(), problem.help.clone())
+    (problem.code.to_string(), problem.message.clone(), problem.help.clone())
 }
 
 /// Rafters are 24 in apart, the first at 8 in. The array is 179 in wide, begins at 24 in, and can shift by 6 in.

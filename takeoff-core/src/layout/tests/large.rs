@@ -1,8 +1,8 @@
 //! Large jobs and large amounts.
+use super::super::{additive, layout, place_posts};
 use super::costs::{labour, priced};
 use super::jobs::{array, with_arrays};
 use crate::geometry::SlopePoint;
-use crate::layout::{additive, layout, place_posts};
 use crate::model::{Action, Job, Post};
 use crate::testing::*;
 

@@ -1,10 +1,10 @@
 //! Solutions: their objective against the additive cost of the laid-out job, and relaxed limits.
 use proptest::prelude::*;
 
+use super::super::{Constraint, additive, check, place_posts};
 use super::jobs::{array, with_arrays};
 use crate::layout::objective::Objective;
 use crate::layout::solve::{Detail, SolvedArray, solve};
-use crate::layout::{Constraint, additive, check, place_posts};
 use crate::model::{SpanZone, *};
 use crate::testing::*;
 

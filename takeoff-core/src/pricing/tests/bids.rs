@@ -2,17 +2,18 @@
 use rust_decimal::Decimal;
 use serde_json::{Value, json};
 
-use super::super::{Bid, BidLine};
+use super::super::{Bid, BidLine, purchase};
 use crate::api::read_and_take_off;
 use crate::job::Files;
-use crate::model::{Action, Problem};
+use crate::model::{Action, PriceList, PriceRow, Problem, Problems};
 use crate::quantities::MaterialLine;
 use crate::takeoff::Takeoff;
+use crate::units::{Currency, Money};
 
 const HEADER: &str = "item,unit,pack,price,currency,minimum_order\n";
 
 /// The plain gable with these rows of prices and the job file changed.
-fn taken(rows: &str, change: impl Fn(&mut Value)) -> Result<Takeoff, Vec<Problem>> {
+fn taken(rows: &str, change: impl Fn(&mut Value)) -> Result<Takeoff, Problems> {
     let mut job = serde_json::from_str(include_str!("../../../../fixtures/plain-gable/job.json")).unwrap();
     change(&mut job);
     let files = Files::from([("prices.csv".to_owned(), format!("{HEADER}{rows}"))]);
@@ -25,7 +26,7 @@ fn bid(rows: &str, change: impl Fn(&mut Value)) -> Bid {
     taken(rows, change).unwrap().bid.unwrap()
 }
 
-fn refused(rows: &str) -> Vec<Problem> {
+fn refused(rows: &str) -> Problems {
     taken(rows, as_it_is).map(drop).unwrap_err()
 }
 
@@ -115,11 +116,33 @@ fn a_minimum_order_is_bought_whole() {
 #[test]
 fn a_unit_that_does_not_fit_its_item_is_refused() {
     let problems = refused("sealant,each,1,7.45,USD,\nstaple,ft,3,1.00,USD,\n");
-    assert!(problems.iter().all(|problem| (&*problem.code, &*problem.path) == ("unit-of-item", "/prices")));
+    assert!(
+        problems.iter().all(|problem| (problem.code.as_str(), &*problem.path) == ("unit-of-item", "/prices"))
+    );
     let told: Vec<&str> = problems.iter().map(|problem| problem.message.as_str()).collect();
     let by_piece = "`prices.csv` line 2, column `unit`: `sealant` is needed by volume, and priced by piece";
     let by_length = "`prices.csv` line 3, column `unit`: `staple` is needed by piece, and priced by length";
     assert_eq!(told, [by_piece, by_length]);
+}
+
+/// Two packs, each at the greatest sum that a decimal holds.
+#[test]
+fn more_money_than_a_sum_holds_is_refused() {
+    let line = bring(&taken("storm collar,each,1,6.20,USD,\n", as_it_is).unwrap(), "storm collar");
+    let currency = Currency::new("USD").unwrap();
+    let row = PriceRow {
+        item: line.item.name(),
+        unit: line.unit,
+        size: Decimal::ONE,
+        shown: "1 each".to_owned(),
+        price: Money::new(Decimal::MAX),
+        minimum_order: 2,
+        vendor_part: None,
+        line: 2,
+    };
+    let prices = PriceList { file: "prices.csv".to_owned(), currency: currency.clone(), rows: vec![row] };
+    let problems = purchase(&[line], Some(&prices), &currency).unwrap_err();
+    assert_eq!((problems[0].code.as_str(), problems[0].path.as_str()), ("too-much-money", "/prices"));
 }
 
 #[test]

@@ -77,7 +77,7 @@ fn nothing_is_left_untold() {
         let told = |id: &str| section(document, id).map(text).unwrap_or_default();
         let (findings, survey) = (told("findings"), told("survey"));
         for finding in &takeoff.findings {
-            assert!(findings.contains(&line(&finding.code)), "{}", finding.code);
+            assert!(findings.contains(&line(finding.code.as_str())), "{}", finding.code);
             assert!(findings.contains(&line(&finding.message)), "{}", finding.message);
             assert!(findings.contains(&line(&finding.help)), "{}", finding.help);
         }

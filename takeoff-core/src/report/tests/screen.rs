@@ -75,7 +75,7 @@ fn every_total_is_told() {
             );
         }
         for finding in &takeoff.findings {
-            assert!(text.contains(&finding.code), "{}", finding.code);
+            assert!(text.contains(finding.code.as_str()), "{}", finding.code);
         }
         for caution in CAUTIONS {
             assert!(text.contains(&flowing(caution)));

@@ -1,4 +1,5 @@
 use super::*;
+use crate::model::Severity;
 use crate::testing::{assembly, gable_with};
 
 #[test]

@@ -41,8 +41,8 @@ proptest! {
         let broken = setback.broken_by(Point::from(post.at), &post.assembly);
         prop_assert_eq!(broken.is_some(), near);
         match broken {
-            Some(Breaks::Post(distance)) => prop_assert!(point_near && (distance - distance_of_point(post.at.into(), &edge)).abs() <= Length::from_nm(1)),
-            Some(Breaks::Flashing(distance)) => prop_assert!(!point_near && (distance - own).abs() <= Length::from_nm(1)),
+            Some(SetbackViolation::Post(distance)) => prop_assert!(point_near && (distance - distance_of_point(post.at.into(), &edge)).abs() <= Length::from_nm(1)),
+            Some(SetbackViolation::Flashing(distance)) => prop_assert!(!point_near && (distance - own).abs() <= Length::from_nm(1)),
             None => {}
         }
     }
@@ -73,7 +73,7 @@ proptest! {
             ..super::array("field", "0", "0", 1)
         };
         let outline = outline_of(&slope);
-        prop_assert_eq!(Extent::new(&array).is_on(&outline), Lies::of(array.bounds(), &outline) == Lies::On);
+        prop_assert_eq!(Extent::new(&array).is_on(&outline), Containment::new(array.bounds(), &outline) == Containment::On);
         let extent = Extent::new(&array);
         prop_assert_eq!([extent.left, extent.lower, extent.right, extent.upper].map(grid), {
             let bounds = array.bounds();

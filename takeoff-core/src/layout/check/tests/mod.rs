@@ -139,7 +139,7 @@ impl Valid {
     }
 
     fn codes(&self) -> BTreeSet<String> {
-        check(&self.job, &self.laid).into_iter().map(|problem| problem.code).collect()
+        check(&self.job, &self.laid).into_iter().map(|problem| problem.code.to_string()).collect()
     }
 }
 
