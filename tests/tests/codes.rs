@@ -5,13 +5,13 @@ use std::fs;
 use std::path::Path;
 
 use serde_json::{Value, json};
-use takeoff_core::{Code, Job, takeoff};
+use takeoff_core::{Code, Job, Problems, Takeoff, takeoff};
 use tilepost_tests::Case;
 
 const ROOT: &str = concat!(env!("CARGO_MANIFEST_DIR"), "/..");
 
-/// The codes among the findings of the plain gable with values put at JSON Pointers.
-fn found(changes: &Value) -> BTreeSet<Code> {
+/// The takeoff of the plain gable with values put at JSON Pointers.
+fn taken(changes: &Value) -> Result<Takeoff, Problems> {
     let case = Case::all().unwrap().into_iter().find(|case| case.name == "plain-gable").unwrap();
     let (text, files) = case.job().unwrap();
     let mut job: Value = serde_json::from_str(&text).unwrap();
@@ -19,8 +19,12 @@ fn found(changes: &Value) -> BTreeSet<Code> {
         let (parent, key) = pointer.rsplit_once('/').unwrap();
         job.pointer_mut(parent).unwrap()[key] = value.clone();
     }
-    let taken = takeoff(&Job::read(&job.to_string(), &files).unwrap()).unwrap();
-    taken.findings.iter().map(|finding| finding.code).collect()
+    takeoff(&Job::read(&job.to_string(), &files).unwrap())
+}
+
+/// The codes among its findings.
+fn found(changes: &Value) -> BTreeSet<Code> {
+    taken(changes).unwrap().findings.iter().map(|finding| finding.code).collect()
 }
 
 #[test]
@@ -36,11 +40,22 @@ fn a_finding_comes_of_each_change() {
         ),
         // A patch is 10 in of flange with 4 in on both sides wide, 18 in.
         (Code::PatchLongerThanRoll, json!({ "/underlayments/felt-30/roll_length": "12 in" })),
+        // Two courses far above the lowest posts.
+        (Code::NoTile, json!({ "/slopes/0/courses": { "noses": ["14 ft", "15 ft 1 in"] } })),
+        (Code::NoLeastCost, json!({ "/practice/cost_of_short": "45.00", "/prices": null, "/bid": null })),
     ];
     let as_it_is = found(&json!({}));
     for (code, changes) in cases {
         assert!(!as_it_is.contains(&code) && found(&changes).contains(&code), "{code}");
     }
+}
+
+/// A record of which one tile handled says as much as the stated chances: no count of spares is nearly certain to suffice.
+#[test]
+fn a_service_level_beyond_the_record_is_refused() {
+    let problems =
+        taken(&json!({ "/practice/crew_record": { "weight": 1 }, "/practice/service_level": 0.999_999 }));
+    assert_eq!(problems.map(drop).unwrap_err()[0].code, Code::BreakageTooWide);
 }
 
 /// The text of every test and every expected file.
