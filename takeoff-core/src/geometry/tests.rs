@@ -179,3 +179,20 @@ fn a_hole_on_the_line_opens_the_piece() {
     assert_eq!(clip(&polygon, &Rect::new(-2, -2, 42, 42))[0].rings().len(), 2);
     assert!(clip(&polygon, &Rect::new(10, 10, 30, 30)).is_empty());
 }
+
+/// A rake that leans by 10 µm on 5 m: at 1.0002503 m it is at 2000.5006 nm, and it passes 3001 nm at 1.5005 m. Followed from the
+/// first of the two, rounded to 2001 nm, it would pass 0.2 mm lower.
+#[test]
+fn an_edge_that_is_cut_twice_is_rounded_once() {
+    let nm = |u: i64, v: i64| Point::new(2 * u, 2 * v);
+    let (m, out) = (1_000_000_000, 10_000);
+    let field = Polygon::new(vec![vec![nm(0, 0), nm(4 * m, 0), nm(4 * m, 5 * m), nm(out, 5 * m)]]);
+    let [lower_left, upper_right] = [nm(3001, 1_000_250_300), nm(3 * m, 4 * m)];
+    let rect = Rect::new(lower_left.u, lower_left.v, upper_right.u, upper_right.v);
+    let pieces = clip(&field, &rect);
+    let [piece] = &pieces[..] else { panic!("{pieces:?}") };
+    let mut corners = piece.rings()[0].clone();
+    corners.sort_unstable();
+    let sides = [lower_left, nm(3001, 1_500_500_000), nm(8000, 4 * m), nm(3 * m, 1_000_250_300), upper_right];
+    assert_eq!(corners, sides);
+}
