@@ -65,9 +65,9 @@ WAYS |= {"cutting": {}, "bid": {"waste_share": "waste"}, "labour": {"each_min": 
 WAYS["spares"] |= {"expected_tiles": "expected", "chance_short_share": "chance_short"}
 WAYS["spares"] |= {"least_cost_spares": "least_cost spares", "cost_ratio_share": "least_cost cost_ratio"}
 ACTIONS = {
-    "lift": "a tile taken up and laid back", "loosen": "a tile loosened", "harvest": "a tile taken from under an array", "cut_hole": "a hole cut",
-    "cut_notch": "a notch or a corner cut", "make_up": "a severed tile made up", "patch": "a felt patch",
-    "three_course": "a flashing in three courses", "block": "a blocking board", "batten": "a batten piece reset",
+    "lift": "a tile removed and reset", "loosen": "a tile raised", "harvest": "a tile salvaged from under an array", "cut_hole": "a hole cut",
+    "cut_notch": "a notch or a corner notch cut", "make_up": "a tile replaced that can't be cut in one piece", "patch": "a felt patch",
+    "three_course": "a flashing in three courses", "block": "a piece of blocking", "batten": "a batten piece reset",
     "set": "a post set",
 }  # fmt: skip
 # For people: what stands beside it as a number, in words or in the units of the job.

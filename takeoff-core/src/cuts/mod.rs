@@ -1,4 +1,13 @@
 //! What an opening does to the tiles it meets: the heart of the takeoff.
+//!
+//! # What does a corner cut of a piece take that is not convex?
+//!
+//! All that lies in its cone, behind a gap too: a piece that hangs by nothing comes away.
+//!
+//! # Why no clipping library for "is it cut"?
+//!
+//! Boolean operations on polygons round to a grid of their own; an overlap of a tenth of a micrometre on a long roof
+//! vanishes. Here every decision is made in integers, and only the vertices of clipped footprints are rounded, once.
 mod breach;
 mod judge;
 mod kind;

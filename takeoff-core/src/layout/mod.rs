@@ -64,6 +64,19 @@
 //! bound is below the best objective found (`search`). Among equal objectives `placement` takes the largest margin and moves
 //! rails to the middle of their bands, and the array no further than it must. `solve` does so for every array.
 //!
+//! # What does a post keep clear of?
+//!
+//! Of every change of its work by the least margin: cuts, deck method and checks, and also tiles handled, batten pieces and
+//! pieces of a patch. Limits (setbacks, holes, the outline, the least distance) are no changes: a post may stand right at them.
+//!
+//! # How do rails, arrays and fixed posts interact?
+//!
+//! Staggered rails take turns in the rafters, counted from the left: two, or as many as the job says. A rail has at least two
+//! posts. A fixed post under an array belongs to the rail whose window's middle is nearest, and that rail passes through it.
+//! Arrays are laid out apart from each other, which is exact since the rectangles that they can sweep may not meet. Where
+//! their posts come nearer to each other than the least distance, the slope's arrays are laid out again in turn, and the
+//! layout says so.
+//!
 //! # What is exact, and what is not?
 //!
 //! - Exact: breakpoints, to the nanometre, on straight rafters; the shortest path; the search over shifts, for one array on
@@ -80,6 +93,10 @@
 //! `explain` gives the baseline (the array left where it is), the runners-up, a map of the cost over all shifts, the price of
 //! each limit (the saving from relaxing it alone), and moves for single posts. Without a layout it names an irreducible
 //! infeasible set of limits, and the least relaxation of each.
+//!
+//! The price of a limit is the difference of two layouts, with an inch (25 mm) more of it or without it. The laid-out job
+//! keeps the rest of each shift. An item without a price costs nothing, and the layout names it; minutes that are not timed
+//! cost nothing, as in the bid.
 //!
 //! # Who checks a layout?
 //!

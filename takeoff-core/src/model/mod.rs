@@ -1,6 +1,12 @@
 //! The job as plain data: tiles, assemblies, slopes, practice, and the problems that a job can have.
 //!
 //! To hold a [`Job`] is proof that it was validated: lengths are whole nanometres and every reference is resolved.
+//!
+//! # What is an array?
+//!
+//! The rectangle round its modules, gaps included. Arrays of a slope do not overlap. One that reaches off the slope or over
+//! a hole is a finding. A shift that could bring an array off the slope, over a hole or over another array is an error, and
+//! so are clamp windows in which two rails could come nearer than their posts may: no layout has to look for that.
 mod array;
 mod assembly;
 mod assumption;

@@ -68,15 +68,15 @@ impl Action {
     /// What is done, in words.
     pub fn words(self) -> &'static str {
         match self {
-            Action::Lift => "a tile taken up and laid back",
-            Action::Loosen => "a tile loosened",
-            Action::Harvest => "a tile taken from under an array",
+            Action::Lift => "a tile removed and reset",
+            Action::Loosen => "a tile raised",
+            Action::Harvest => "a tile salvaged from under an array",
             Action::CutHole => "a hole cut",
-            Action::CutNotch => "a notch or a corner cut",
-            Action::MakeUp => "a severed tile made up",
+            Action::CutNotch => "a notch or a corner notch cut",
+            Action::MakeUp => "a tile replaced that can't be cut in one piece",
             Action::Patch => "a felt patch",
             Action::ThreeCourse => "a flashing in three courses",
-            Action::Block => "a blocking board",
+            Action::Block => "a piece of blocking",
             Action::Batten => "a batten piece reset",
             Action::Set => "a post set",
         }

@@ -56,7 +56,7 @@ fn spare_tiles(ordered: &[Ordered<'_>], of_piece: &OrderSpares) -> MaterialLine 
     let reasons = [
         basis("new tiles that make up severed ones".to_owned(), spares.for_severed, 1.0),
         basis("on hand already".to_owned(), on_hand, -1.0),
-        basis("taken from under the arrays".to_owned(), harvested, -1.0),
+        basis("salvaged from under the arrays".to_owned(), harvested, -1.0),
     ];
     let reasons = reasons.into_iter().filter(|basis| basis.count > 0);
     let basis = std::iter::once(basis(breakage, spares.used_at_level, 1.0)).chain(reasons).collect();

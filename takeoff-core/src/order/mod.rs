@@ -1,4 +1,10 @@
 //! One order for several jobs: needs added up before they are rounded to packs, spares pooled by tile.
+//!
+//! # How do jobs share an order?
+//!
+//! The order takes the greatest service level that one of its jobs asks for. Tiles on hand are each job's own and add up. A
+//! pool can need more than its jobs apart where each of them only just reaches the level; it never needs more than they do
+//! at the level that they keep together.
 mod materials;
 mod prices;
 mod rolls;

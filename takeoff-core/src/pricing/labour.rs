@@ -10,15 +10,15 @@ use crate::units::{Currency, Money};
 /// What the count of an action counts.
 fn counted(action: Action) -> &'static str {
     match action {
-        Action::Lift => "tiles taken up and laid back, cut ones included",
-        Action::Loosen => "tiles loosened in place",
-        Action::Harvest => "tiles taken from under the arrays, to be spares",
+        Action::Lift => "tiles removed and reset, cut ones included",
+        Action::Loosen => "tiles raised, not removed",
+        Action::Harvest => "tiles salvaged from under the arrays as spares",
         Action::CutHole => "tiles with a hole",
-        Action::CutNotch => "tiles with a notch or a corner off",
-        Action::MakeUp => "severed tiles made up from new ones",
+        Action::CutNotch => "tiles with a notch or a corner notch",
+        Action::MakeUp => "tiles replaced that can't be cut in one piece",
         Action::Patch => "felt patches",
         Action::ThreeCourse => "flashings dried in with three courses",
-        Action::Block => "blocking boards between rafters",
+        Action::Block => "pieces of blocking between rafters",
         Action::Batten => "pieces of batten cut out and reset",
         Action::Set => "posts set with flashings, fasteners and sealant",
     }

@@ -46,7 +46,7 @@ pub fn bill_of_post(job: &Job, assembly: &Assembly) -> Bill {
 
 /// Bill of fixing one board of blocking for a post of an assembly, the board's length apart.
 pub fn bill_of_blocking(job: &Job, assembly: &Assembly) -> Bill {
-    let why = |item: &Item| format!("`{}`, {} a blocking board", assembly.name, item.count);
+    let why = |item: &Item| format!("`{}`, {} a piece of blocking", assembly.name, item.count);
     Bill { needs: items(job, &assembly.blocking_items, why).collect(), actions: vec![Action::Block] }
 }
 
@@ -112,10 +112,10 @@ pub(super) fn bill_of_tile(job: &Job, tile: &Tile, laid: LaidBack) -> Bill {
     let pieces = job.practice.pieces_for_severed;
     let each = if laid.made_up { pieces * own } else { own };
     let work = match (laid.made_up, laid.in_strip) {
-        (false, false) => "tile laid back".to_owned(),
+        (false, false) => "tile reset".to_owned(),
         (false, true) => "tile refastened in the perimeter strip".to_owned(),
-        (true, false) => format!("severed tile made up from {pieces} pieces"),
-        (true, true) => format!("severed tile made up from {pieces} pieces in the perimeter strip"),
+        (true, false) => format!("tile replaced by {pieces} new pieces"),
+        (true, true) => format!("tile replaced by {pieces} new pieces in the perimeter strip"),
     };
     let fasteners = Need {
         material: Material::TileFastener(tile.name.clone()),

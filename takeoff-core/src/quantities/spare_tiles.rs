@@ -17,7 +17,7 @@ pub(super) fn spare_tiles<'a>(
         let TileSpares { tile, handled, spares, .. } = of_piece;
         let breakage = Basis {
             what: format!(
-                "breakage among {} cut, {} taken up, {} loosened and {} walked on: not more with probability {}",
+                "breakage among {} cut, {} removed, {} raised and {} walked on: at most this many with probability {}",
                 handled.cut, handled.removed, handled.loosened, handled.walked, job.practice.service_level
             ),
             count: spares.used_at_level,
@@ -34,7 +34,7 @@ pub(super) fn spare_tiles<'a>(
         let saved =
             |what: &str, count| Basis { what: what.to_owned(), count, each: -1.0, places: Vec::new() };
         let on_hand = saved("on hand already", spares.on_hand.min(need));
-        let harvested = saved("taken from under the arrays", spares.harvested.min(need - on_hand.count));
+        let harvested = saved("salvaged from under the arrays", spares.harvested.min(need - on_hand.count));
         let reasons = [severed, on_hand, harvested].into_iter().filter(|basis| basis.count > 0);
         let basis = std::iter::once(breakage).chain(reasons).collect();
         let material = Material::SpareTile(tile.clone());

@@ -197,7 +197,7 @@ fn spares_are_explained_to_the_last_tile() {
     assert_eq!(
         spare.basis[0].what,
         format!(
-            "breakage among {} cut, {} taken up, {} loosened and 0 walked on: not more with probability 0.95",
+            "breakage among {} cut, {} removed, {} raised and 0 walked on: at most this many with probability 0.95",
             handled.cut, handled.removed, handled.loosened
         )
     );
@@ -228,7 +228,7 @@ fn spares_are_explained_to_the_last_tile() {
     assert_eq!((of_tile.salvageable, of_tile.spares.harvested), (60, 2));
     let spare = line(&takeoff, "spare tile flat");
     assert_eq!(spare.need, line(&bare, "spare tile flat").need - 2.0);
-    assert_eq!(spare.basis.last().unwrap().what, "taken from under the arrays");
+    assert_eq!(spare.basis.last().unwrap().what, "salvaged from under the arrays");
     assert!(takeoff.findings.iter().all(|finding| finding.code != "harvest-beyond-arrays"));
     assert_eq!(takeoff.cautions.last().unwrap(), HARVEST_CAUTION);
     // More on hand than needed: none to bring, and the reasons still add up.
@@ -269,7 +269,7 @@ fn a_severed_tile_takes_new_tiles_and_fasteners_for_each_piece() {
     assert_eq!(spare.basis[1].places, ["south/C3-18"]);
     let fasteners = line(&takeoff, "fastener for flat");
     assert!(fasteners.basis.iter().any(|basis| (basis.count, basis.each) == (1, 3.0)
-        && basis.what == "severed tile made up from 3 pieces, 3 each"));
+        && basis.what == "tile replaced by 3 new pieces, 3 each"));
     assert_eq!(fasteners.need, takeoff.counts.removed as f64 - 1.0 + 3.0);
 }
 

@@ -1,4 +1,14 @@
 //! What changes when a post moves: its state, its margin, and the nearest better place.
+//!
+//! # Where does a margin end?
+//!
+//! At the first whole nanometre of shift where the situation, the kind of a cut, the deck method or a check of the tile
+//! flashing changes. It also ends where the opening comes within the least web of another post's opening, because the
+//! two are then judged as one.
+//!
+//! # Which place is better?
+//!
+//! The one with fewer tiles cut, then without a notch, then the nearer one, then the upper one. Its margin is shown.
 mod margin;
 mod nearest;
 mod neighbours;

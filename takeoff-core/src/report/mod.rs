@@ -2,6 +2,17 @@
 //!
 //! Each is a pure function from a [document](document::Takeoff), which is made of a
 //! [takeoff](crate::takeoff::Takeoff) once, to text, and shows lengths in the units that the job asks for.
+//!
+//! # What does the page fold away?
+//!
+//! Long tables, which print only where somebody has opened them; reasons always print. Cuts that show alike are one line, and
+//! tiles are grouped by course. A roof map prints on a page of its own, across, to scale.
+//!
+//! # What does the workbook recompute?
+//!
+//! One or two packs of an item are mixed anew by formulas that try every number of the larger pack. For three packs and more
+//! the takeoff's mix stands there as an input, beside a check that says when it falls short. A sheet holds at most 100 000
+//! rows and says what it leaves out; its lengths are rounded to 1/16 in or 1 mm, the tables and `takeoff.json` have them whole.
 
 mod bid;
 mod comparison;

@@ -124,7 +124,7 @@ impl Field {
     /// The highest place of the field on the vertical line at `u`.
     pub fn top_at(&self, u: i64) -> Option<i64> {
         if self.is_rectangle {
-            return (self.bounds.left <= u && u < self.bounds.right).then_some(self.bounds.upper);
+            return (self.bounds.left <= u && u <= self.bounds.right).then_some(self.bounds.upper);
         }
         self.polygon.crossings_at(u).last().copied()
     }

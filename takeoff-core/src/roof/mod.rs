@@ -1,4 +1,8 @@
 //! One roof plane: the tiled field, the tiles on it, its place in the world.
+//!
+//! # Where is `u = v = 0` of a surveyed slope?
+//!
+//! At the first surveyed point, moved onto the fitted plane along its normal.
 mod field;
 mod frame;
 mod lap_lines;

@@ -8,6 +8,14 @@
 //!
 //! It is a screening: it shows its inputs and a ratio, says what it does not cover, and defers to a licensed engineer
 //! and the local code.
+//!
+//! # What does the screening assume?
+//!
+//! Posts less than 6 in apart in `v`, one after the other, are in one row. A post that is not screened carries its part of
+//! the array all the same. The dead load is square to the roof. Rafters reach as far as the outline. A post stands over the
+//! middle of its blocking. Lags of one post stand in one line along the rafter. The edge distance is 1.5 diameters or the
+//! assembly's own, whichever is greater. Uplift from the wind equation is at least 16 psf unless the job says otherwise;
+//! `γ_E` is that of exposed modules.
 mod distances;
 mod findings;
 mod post;

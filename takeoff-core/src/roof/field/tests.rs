@@ -43,3 +43,12 @@ fn each_eave_of_a_stepped_slope_moves_by_itself() {
         [[0.0, -50.0], [5000.0, -50.0], [5000.0, 950.0], [9000.0, 950.0], [9000.0, 4000.0], [0.0, 4000.0]];
     assert_eq!(ring(&stepped), moved);
 }
+
+/// A post may stand on either rake: lap lines govern it there as they do beside it.
+#[test]
+fn both_rakes_belong_to_the_field() {
+    let field = Field::of(&gable());
+    let bounds = field.polygon().bounds();
+    assert_eq!([bounds.left, bounds.right].map(|u| field.top_at(u)), [Some(bounds.upper); 2]);
+    assert_eq!([bounds.left - 1, bounds.right + 1].map(|u| field.top_at(u)), [None; 2]);
+}
