@@ -50,7 +50,7 @@ impl<'a> Row<'a> {
 pub fn bid(takeoff: &Takeoff) -> Table<'_> {
     let bid = takeoff.bid.as_ref();
     let currency = bid.map_or("", |bid| bid.currency.as_str());
-    Table::new(bid.into_iter().flat_map(Row::all).collect())
+    Table::from_rows(bid.into_iter().flat_map(Row::all).collect())
         .text("item", |row| row.item().0.name())
         .text("unit", |row| words::unit(row.item().1))
         .number_if_any("need", |row| Some(row.line()?.need))

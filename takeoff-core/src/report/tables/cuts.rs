@@ -8,7 +8,7 @@ use crate::report::document::{Cut, Takeoff};
 /// One row a cut tile, slope by slope, by course, column and piece.
 pub fn cuts(takeoff: &Takeoff) -> Table<'_> {
     let shown = Quantities(takeoff.display);
-    Table::new(with_slope(takeoff, |slope| &slope.cuts))
+    Table::from_rows(with_slope(takeoff, |slope| &slope.cuts))
         .text("slope", |(slope, _)| slope.name.as_str())
         .text("tile", |(_, cut)| cut.tile.as_str())
         .text("piece", |(_, cut)| cut.piece.as_str())

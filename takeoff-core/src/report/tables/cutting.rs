@@ -7,7 +7,7 @@ use crate::report::document::Takeoff;
 pub fn cutting(takeoff: &Takeoff) -> Table<'_> {
     let shown = Quantities(takeoff.display);
     let plans = takeoff.rolls.iter();
-    Table::new(plans.flat_map(|plan| plan.pieces.iter().map(move |piece| (plan, piece))).collect())
+    Table::from_rows(plans.flat_map(|plan| plan.pieces.iter().map(move |piece| (plan, piece))).collect())
         .text("underlayment", |(plan, _)| plan.underlayment.as_str())
         .whole("roll", |(_, piece)| piece.roll)
         .whole("section", |(_, piece)| piece.section)

@@ -7,7 +7,7 @@ pub fn labour(takeoff: &Takeoff) -> Table<'_> {
     let bid = takeoff.bid.as_ref();
     let currency = bid.map_or("", |bid| bid.currency.as_str());
     let rate = bid.and_then(|bid| bid.labour_rate_per_hour);
-    Table::new(bid.into_iter().flat_map(|bid| &bid.labour).collect())
+    Table::from_rows(bid.into_iter().flat_map(|bid| &bid.labour).collect())
         .text("action", |line| line.action.words())
         .whole("count", |line| line.count)
         .number_if_any("each_min", |line| line.minutes_each)

@@ -9,7 +9,7 @@ pub fn layout(layout: &Layout) -> Table<'_> {
     let shown = Quantities(layout.display);
     let rails = layout.arrays.iter().flat_map(|array| array.rails.iter().map(move |rail| (array, rail)));
     let posts = rails.flat_map(|(array, rail)| rail.posts.iter().map(move |post| Row { array, rail, post }));
-    Table::new(posts.collect())
+    Table::from_rows(posts.collect())
         .text("slope", |row: Row<'_>| row.array.slope.as_str())
         .text("array", |row| row.array.array.as_str())
         .whole("rail", |row| row.rail.rail)

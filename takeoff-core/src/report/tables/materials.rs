@@ -29,7 +29,7 @@ pub fn ordered(order: &Order) -> Table<'_> {
 
 fn table(lines: &[MaterialLine], display: Display) -> Table<'_> {
     let quantities = Quantities(display);
-    Table::new(lines.iter().collect())
+    Table::from_rows(lines.iter().collect())
         .text("item", |line| line.item.name())
         .text("unit", |line| words::unit(line.unit))
         .number("need", |line| line.need)

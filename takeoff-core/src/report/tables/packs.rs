@@ -5,7 +5,7 @@ use crate::pricing::{BidLine, BidPack, Purchase};
 /// One row a kind of pack that is bought, item by item in the order of the material list; sums of money as decimals.
 pub fn packs(purchase: &Purchase) -> Table<'_> {
     let of_line = |line| line_packs(line).map(move |pack| (line, pack));
-    Table::new(purchase.lines.iter().flat_map(of_line).collect())
+    Table::from_rows(purchase.lines.iter().flat_map(of_line).collect())
         .text("item", |(line, _)| line.item.name())
         .text("pack", |(_, pack)| pack.pack_shown.as_str())
         .whole("packs", |(_, pack)| pack.packs)

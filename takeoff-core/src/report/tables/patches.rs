@@ -6,7 +6,7 @@ use crate::report::document::{Patch, Takeoff};
 /// One row a patch, slope by slope in order of their first posts.
 pub fn patches(takeoff: &Takeoff) -> Table<'_> {
     let shown = Quantities(takeoff.display);
-    Table::new(with_slope(takeoff, |slope| &slope.patches))
+    Table::from_rows(with_slope(takeoff, |slope| &slope.patches))
         .text("slope", |(slope, _)| slope.name.as_str())
         .text("patch", |(_, patch)| patch.name.as_str())
         .text("posts", |(_, patch)| listed(&patch.posts))

@@ -7,7 +7,7 @@ use crate::report::document::Takeoff;
 /// One row a post, slope by slope in the job's order.
 pub fn posts(takeoff: &Takeoff) -> Table<'_> {
     let shown = Quantities(takeoff.display);
-    Table::new(with_slope(takeoff, |slope| &slope.posts))
+    Table::from_rows(with_slope(takeoff, |slope| &slope.posts))
         .text("slope", |(slope, _)| slope.name.as_str())
         .text("post", |(_, post)| post.name.as_str())
         .text("assembly", |(_, post)| post.assembly.as_str())

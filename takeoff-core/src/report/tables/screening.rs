@@ -13,7 +13,7 @@ pub fn screening(takeoff: &Takeoff) -> Table<'_> {
     let force = |n| takeoff.display.force(Force::from_n(n));
     let posts: Vec<&PostScreening> =
         takeoff.screening.iter().flat_map(|screening| &screening.posts).collect();
-    Table::new(posts)
+    Table::from_rows(posts)
         .text("slope", |post| post.slope.as_str())
         .text("post", |post| post.post.as_str())
         .text("array", |post| post.array.as_str())

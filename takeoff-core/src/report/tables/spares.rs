@@ -4,7 +4,7 @@ use crate::report::document::Takeoff;
 
 /// One row a kind of piece, in the order of the job's tiles.
 pub fn spares(takeoff: &Takeoff) -> Table<'_> {
-    Table::new(takeoff.spares.iter().collect())
+    Table::from_rows(takeoff.spares.iter().collect())
         .text("tile", |of| of.tile.to_string())
         .whole("severed", |of| of.handled.severed)
         .whole("cut", |of| of.handled.cut)

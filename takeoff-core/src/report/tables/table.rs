@@ -46,7 +46,7 @@ impl<'a> Table<'a> {
     }
 
     /// A table to be filled column by column from these rows.
-    pub(super) fn new<R: Copy>(rows: Vec<R>) -> Builder<'a, R> {
+    pub(super) fn from_rows<R: Copy>(rows: Vec<R>) -> Builder<'a, R> {
         Builder { rows, columns: Vec::new() }
     }
 }

@@ -5,7 +5,7 @@ use crate::report::document::Takeoff;
 
 /// One row a tile handled, slope by slope, by course, column and piece.
 pub fn tiles(takeoff: &Takeoff) -> Table<'_> {
-    Table::new(with_slope(takeoff, |slope| &slope.tiles))
+    Table::from_rows(with_slope(takeoff, |slope| &slope.tiles))
         .text("slope", |(slope, _)| slope.name.as_str())
         .text("tile", |(_, tile)| tile.tile.as_str())
         .text("piece", |(_, tile)| tile.piece.as_str())
