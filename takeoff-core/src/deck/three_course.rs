@@ -101,6 +101,10 @@ pub fn three_course(site: &Site, methods: &[Method]) -> Vec<ThreeCourse> {
 ///
 /// A flange and its bands together fill their bounding rectangle.
 pub fn bands_that_meet(site: &Site, methods: &[Method], patches: &Patches) -> Vec<Problem> {
+    // Without bands there is nothing to look for, however many flanges lie on one spot.
+    if !methods.contains(&Method::ThreeCourse) {
+        return Vec::new();
+    }
     let posts = &site.slope.posts;
     let laid = posts.iter().zip(methods).map(|(post, method)| match method {
         Method::ThreeCourse => deck_area(site, post, method),

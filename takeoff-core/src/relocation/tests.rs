@@ -262,3 +262,33 @@ fn three_in_one_tile_are_judged_as_one() {
         assert_eq!(margins.up, len("1.4 in") - Length::from_nm(1));
     });
 }
+
+/// Of a thousand posts on one spot each has the margins of one of two there.
+#[test]
+fn a_thousand_on_one_spot() {
+    let slope = gable();
+    let on_spot = Point::from(at("4 ft 6 in", "31 1/2 in"));
+    let beside = Point::from(at("4 ft 8 1/2 in", "31 1/2 in"));
+    let mut of_two = None;
+    with_post(&slope, on_spot, &[on_spot, beside], |case| {
+        of_two = Some(margins(&case.mover, on_spot, &case.others()));
+    });
+
+    let practice = practice();
+    let site = Site::of(&slope, &practice);
+    let assembly = assembly();
+    let opening = opening_of(&assembly, &slope);
+    let mut openings = vec![opening.at(on_spot); 1000];
+    openings.push(opening.at(beside));
+    let cuts = cuts_of(&site, &openings);
+    let of_each = cuts_of_each(&cuts, openings.len());
+    let bounds: Vec<Rect> = openings.iter().map(Ellipse::bounds).collect();
+    let crowd = Crowd::new(&cuts, &of_each, &bounds, grid(practice.least_web));
+    let neighbours = Neighbours::of(&openings);
+    for post in 0..1000 {
+        let partners = crowd.partners_of(post, &neighbours, &bounds[post]);
+        let mover = Mover { site: &site, assembly: &assembly, opening, partners };
+        let others = Others { neighbours: &neighbours, post };
+        assert_eq!(Some(margins(&mover, on_spot, &others)), of_two);
+    }
+}

@@ -76,7 +76,7 @@ export class PostPanel {
   #buttons({ nearest }, was, display, words) {
     const [up, direction] = nearest ? [Math.abs(nearest.up_mm), nearest.up_mm < 0 ? "down" : "up"] : [];
     return [
-      nearest && element("p", {}, "A better place is near: ",
+      nearest && element("p", {}, "Move to: ",
         element("strong", {}, `${length(up, display)} ${direction}`), `, ${words.situations[nearest.situation]}. `,
         element("button", { type: "button", id: "nearest", onclick: () => this.#told.move(nearest.v_mm) }, "Move it there")),
       was && element("p", {},
@@ -92,7 +92,7 @@ function facts(post, cuts, was, display, words) {
     ...cuts.map((cut) => [`tile ${cut.tile}`, cutInWords(cut, display, words.sides)]),
     ["deck flashing", deck.method, was?.deck.method],
     ["tile flashing", top.passes ? "tucks and covers" : "falls short", was && (was.top.passes ? "tucks and covers" : "falls short")],
-    ["may land off by", ["left", "right", "down", "up"].map((way) => `${length(margin[`${way}_mm`], display)} ${way}`).join(", ")],
+    ["tolerance", ["left", "right", "down", "up"].map((way) => `${length(margin[`${way}_mm`], display)} ${way}`).join(", ")],
   ];
   return element("dl", {}, ...rows.flatMap(([what, now, before]) => [
     element("dt", {}, what),
