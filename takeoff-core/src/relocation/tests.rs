@@ -285,8 +285,8 @@ fn a_thousand_on_one_spot() {
     let bounds: Vec<Rect> = openings.iter().map(Ellipse::bounds).collect();
     let crowd = Crowd::new(&cuts, &of_each, &bounds, grid(practice.least_web));
     let neighbours = Neighbours::of(&openings);
-    for post in 0..1000 {
-        let partners = crowd.partners_of(post, &neighbours, &bounds[post]);
+    for (post, own) in bounds.iter().enumerate().take(1000) {
+        let partners = crowd.partners_of(post, &neighbours, own);
         let mover = Mover { site: &site, assembly: &assembly, opening, partners };
         let others = Others { neighbours: &neighbours, post };
         assert_eq!(Some(margins(&mover, on_spot, &others)), of_two);

@@ -23,7 +23,7 @@ use crate::layout::Layout;
 /// let job = EXAMPLE.replacen('{', labour, 1);
 /// let laid = layout(&Job::read(&job, &Files::new())?)?;
 /// assert!(report::layout(&laid.layout).contains("20.00  USD, of it labour"));
-/// # Ok::<(), Vec<takeoff_core::model::Problem>>(())
+/// # Ok::<(), takeoff_core::Problems>(())
 /// ```
 pub fn layout(layout: &Layout) -> String {
     let shown = Quantities(layout.display);

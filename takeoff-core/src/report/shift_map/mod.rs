@@ -39,7 +39,7 @@ const LEAST: [f64; 2] = [480.0, 350.0];
 /// let job = EXAMPLE.replacen('{', labour, 1);
 /// let laid = layout(&Job::read(&job, &Files::new())?)?;
 /// assert_eq!(shift_map(&laid.layout, "south", "no such array"), None);
-/// # Ok::<(), Vec<takeoff_core::model::Problem>>(())
+/// # Ok::<(), takeoff_core::Problems>(())
 /// ```
 pub fn shift_map(layout: &Layout, slope: &str, array: &str) -> Option<String> {
     let number = layout.arrays.iter().position(|of| of.slope == slope && of.array == array)?;
