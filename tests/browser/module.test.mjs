@@ -58,7 +58,7 @@ test("a job compared with itself shows no change, and with a post moved one post
   const beside = { bid: JSON.parse(files), asBuilt: JSON.parse(files) };
   assert.equal(compare(bid, text, beside).comparison.changed, false);
   const { comparison } = compare(bid, built, beside);
-  assert.deepEqual(comparison.posts.map(({ name }) => name), [bid.slopes[0].posts[0].name]);
+  assert.deepEqual(comparison.posts.map(({ post }) => post), [bid.slopes[0].posts[0].name]);
 });
 
 test("a view is the takeoff, the list in words and the map, and its words know every kind", () => {
