@@ -57,6 +57,17 @@ pub enum Material {
 }
 
 impl Material {
+    /// Materials that the takeoff works out for a whole job and to which no assembly's item adds.
+    pub(crate) const WORKED_OUT: [Material; 7] = [
+        Material::RoofCement,
+        Material::CementContainers,
+        Material::Mesh,
+        Material::MeshRolls,
+        Material::Sealant,
+        Material::SealantCartridges,
+        Material::Blocking,
+    ];
+
     /// The material that an assembly's item is: a plain count of the takeoff where it has that material's name, so
     /// that an item `staple` adds to the staples of the patches; else an item of its own.
     ///

@@ -38,16 +38,7 @@ fn not_items(job: &Job) -> impl Iterator<Item = Material> + '_ {
     let spares = job.tiles.iter().flat_map(|tile| pieces(tile)).map(Material::SpareTile);
     let sheets = job.slopes.iter().map(|slope| &slope.underlayment.name);
     let felt = sheets.flat_map(|sheet| [Material::Felt(sheet.clone()), Material::FeltRolls(sheet.clone())]);
-    let others = [
-        Material::RoofCement,
-        Material::CementContainers,
-        Material::Mesh,
-        Material::MeshRolls,
-        Material::Sealant,
-        Material::SealantCartridges,
-        Material::Blocking,
-    ];
-    spares.chain(felt).chain(others)
+    spares.chain(felt).chain(Material::WORKED_OUT)
 }
 
 fn pieces(tile: &Tile) -> Vec<Piece> {

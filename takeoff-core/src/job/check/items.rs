@@ -3,18 +3,9 @@ use std::collections::BTreeSet;
 
 use crate::job::fields::raw;
 use crate::job::parse::decode::{Field, Reader, quoted};
+use crate::materials::{Material, Piece};
 use crate::model::Code;
-
-/// What the takeoff works out by itself, line by line, beside the lines of a tile or an underlayment.
-pub(crate) const WORKED_OUT: [&str; 7] = [
-    "blocking board",
-    "reinforcing mesh",
-    "reinforcing mesh, rolls",
-    "roof cement",
-    "roof cement, containers",
-    "sealant",
-    "sealant cartridge",
-];
+use crate::roof::Part;
 
 /// Checks the names of items that assemblies bring.
 ///
@@ -22,14 +13,15 @@ pub(crate) const WORKED_OUT: [&str; 7] = [
 /// Names that differ by case or spaces only are the same to a person who reads an order. An item named like a plain
 /// count, such as a staple, adds to it.
 pub(super) fn check_items(job: &raw::Job, reader: &mut Reader<'_>) {
-    let mut taken: BTreeSet<String> = WORKED_OUT.into_iter().map(str::to_owned).collect();
-    for (tile, _) in job.tiles.get().into_iter().flatten() {
-        let parts = ["", ", pan", ", cover"];
-        taken.extend(parts.map(|part| plain(&format!("spare tile {tile}{part}"))));
-    }
-    for (sheet, _) in job.underlayments.get().into_iter().flatten() {
-        taken.extend(["patches", "rolls"].map(|what| plain(&format!("{sheet}, {what}"))));
-    }
+    let tiles = job.tiles.get().into_iter().flatten();
+    let spares = tiles.flat_map(|(tile, _)| {
+        [Part::Tile, Part::Pan, Part::Cover].map(|part| Material::SpareTile(Piece::new(tile, part)))
+    });
+    let sheets = job.underlayments.get().into_iter().flatten();
+    let felt =
+        sheets.flat_map(|(sheet, _)| [Material::Felt(sheet.clone()), Material::FeltRolls(sheet.clone())]);
+    let worked_out = spares.chain(felt).chain(Material::WORKED_OUT);
+    let taken: BTreeSet<String> = worked_out.map(|material| plain(&material.name())).collect();
     let assemblies = job.assemblies.given().into_iter().flatten();
     let lists = assemblies.filter_map(|(_, assembly)| assembly.get());
     let lists = lists.flat_map(|assembly| [&assembly.items, &assembly.blocking_items]);

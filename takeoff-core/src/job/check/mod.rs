@@ -24,8 +24,6 @@ use std::sync::Arc;
 
 use self::assembly::assembly;
 use self::dry_in::{check_patch_underlap, check_tuck_window};
-#[cfg(test)]
-pub(super) use self::items::WORKED_OUT;
 use self::items::check_items;
 use self::posts::few_enough;
 use self::practice::practice;
