@@ -463,17 +463,23 @@ fn wait_for_writing(child: &mut Child, folder: &Path) {
 }
 
 /// Kills at spread times from the first file on: the folder has the set of one job or of the other.
-#[test]
-fn a_killed_run_leaves_one_set_whole() {
-    let folder = copied("plain-gable", "killed");
-    let jobs = ["one", "two"].map(|name| renamed(&folder.0.join("job.json"), name));
+/// Two jobs of different names beside each other, and the set of files that each writes.
+fn two_jobs(folder: &Path) -> ([PathBuf; 2], [Vec<(PathBuf, Vec<u8>)>; 2]) {
+    let jobs = ["one", "two"].map(|name| renamed(&folder.join("job.json"), name));
     let sets = jobs.each_ref().map(|job| {
-        let own = folder.0.join("own");
+        let own = folder.join("own");
         succeeds(&mut takeoff(job, &own));
         let set = set(&own);
         fs::remove_dir_all(&own).unwrap();
         set
     });
+    (jobs, sets)
+}
+
+#[test]
+fn a_killed_run_leaves_one_set_whole() {
+    let folder = copied("plain-gable", "killed");
+    let (jobs, sets) = two_jobs(&folder.0);
     let top = folder.0.join("top");
     let out = top.join("out");
     fs::create_dir(&top).unwrap();
@@ -533,14 +539,7 @@ fn ctrl_c_leaves_no_unfinished_files() {
 #[test]
 fn runs_at_once_do_not_mix() {
     let folder = copied("plain-gable", "at-once");
-    let jobs = ["one", "two"].map(|name| renamed(&folder.0.join("job.json"), name));
-    let sets = jobs.each_ref().map(|job| {
-        let own = folder.0.join("own");
-        succeeds(&mut takeoff(job, &own));
-        let set = set(&own);
-        fs::remove_dir_all(&own).unwrap();
-        set
-    });
+    let (jobs, sets) = two_jobs(&folder.0);
     let top = folder.0.join("top");
     fs::create_dir(&top).unwrap();
     let out = top.join("out");

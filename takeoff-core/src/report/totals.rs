@@ -53,9 +53,7 @@ fn posts(takeoff: &Takeoff) -> Totals {
     if better > 0 {
         let have = if better == 1 { "has" } else { "have" };
         let posts = words::count(better, "post", "posts");
-        totals
-            .notes
-            .push(format!("{posts} {have} a better place on the rafter: see `move to` in report.html."));
+        totals.notes.push(format!("{posts} {have} a better place on the rafter: see the table of posts."));
     }
     totals
 }
