@@ -84,7 +84,7 @@ fn contents(folder: &Path) -> Vec<(PathBuf, Vec<u8>)> {
 }
 
 /// The contents of a folder by name in it.
-fn set(folder: &Path) -> Vec<(PathBuf, Vec<u8>)> {
+fn set(folder: &Path) -> FileSet {
     let relative = |path: &Path| path.strip_prefix(folder).unwrap().to_owned();
     contents(folder).iter().map(|(path, bytes)| (relative(path), bytes.clone())).collect()
 }
@@ -463,8 +463,11 @@ fn wait_for_writing(child: &mut Child, folder: &Path) {
 }
 
 /// Kills at spread times from the first file on: the folder has the set of one job or of the other.
+/// Files of a folder by name, with their bytes.
+type FileSet = Vec<(PathBuf, Vec<u8>)>;
+
 /// Two jobs of different names beside each other, and the set of files that each writes.
-fn two_jobs(folder: &Path) -> ([PathBuf; 2], [Vec<(PathBuf, Vec<u8>)>; 2]) {
+fn two_jobs(folder: &Path) -> ([PathBuf; 2], [FileSet; 2]) {
     let jobs = ["one", "two"].map(|name| renamed(&folder.join("job.json"), name));
     let sets = jobs.each_ref().map(|job| {
         let own = folder.join("own");
